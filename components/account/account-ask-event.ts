@@ -1,9 +1,9 @@
 import type { AccountRequest } from '../../src/engine/index.js';
 
-/** A person entered something of what happened. The listener works the account out and gives the answer back. */
+/** A person entered a record of what happened. The listener calculates the account and sets `answer`. */
 export class AccountAskEvent extends Event {
   static readonly type = 'possession-account-ask';
-  /** All that is entered so far, the change included. */
+  /** All entries so far, including this change. */
   readonly request: AccountRequest;
 
   constructor(request: AccountRequest) {

@@ -39,5 +39,5 @@ const frame = css`
   }
 `;
 
-// Entries come after the rows: the list of trains is narrower than the cards it stands as.
+// Entry styles come after row styles, as the card layout of the train list must override them.
 export const styles = [panelStyles, fieldStyles, frame, sumStyles, rowStyles, entryStyles];

@@ -29,10 +29,10 @@ const HANDBACK = 'handback';
 const noPaste: PasteState = { text: '', said: '', problems: [] };
 
 /**
- * What a late handback really cost: the times that were recorded go in, every cost comes out on a row with how it came
- * about, who claims it and what shows it.
+ * The actual cost of a late handback: a person enters recorded times; each cost is a row with how it is calculated, who
+ * claims it and the evidence.
  *
- * What a person enters is held here at once and told of; the account follows when the new answer is given.
+ * Entries are kept here at once and sent as an event; the account follows with the new answer.
  * @summary The account after a late handback.
  * @tag possession-account
  * @event {AccountAskEvent} possession-account-ask - A person entered something.
@@ -60,11 +60,11 @@ export class PossessionAccount extends LitElement {
   declare trains: readonly Train[];
   /** Plant and labour of the plan; those with a rate an hour can be entered. */
   declare resources: readonly Resource[];
-  /** What is entered so far; null: nothing. */
+  /** Entries so far; null: none. */
   declare request: AccountRequest | null;
-  /** The account of the last change is being worked out. */
+  /** Whether the account for the last change is still being calculated. */
   declare busy: boolean;
-  /** Words in place of the default ones. */
+  /** Texts that override the defaults. */
   declare strings: Partial<AccountStrings>;
 
   readonly #words = new Words<AccountStrings>(this, defaultStrings, {
@@ -210,7 +210,7 @@ export class PossessionAccount extends LitElement {
   }
 }
 
-/** How many of a resource the late handback kept, as the plan has it. */
+/** How many of a resource the late handback kept, by the plan. */
 function keptOf(answer: Account | null, resource: string): number {
   const kept = (answer?.onSite ?? []).filter((row) => row.kept && row.resource === resource);
   return Math.max(

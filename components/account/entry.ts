@@ -4,26 +4,26 @@ import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import type { Entered } from './read-entry.js';
 import type { AccountStrings } from './strings.js';
 
-/** A text that was typed and could not be taken, with the reason. */
+/** A typed text that was rejected, and why. */
 export interface Refused {
   readonly text: string;
   readonly problem: string;
 }
 
-/** What the views of the entry work on. */
+/** State and callbacks shared by the entry views. */
 export interface Entry {
   readonly window: AccessWindow;
   readonly trains: readonly Train[];
   readonly resources: readonly Resource[];
   readonly request: AccountRequest;
-  /** How many of a resource a late handback keeps, as planned; 1 where that is not known. */
+  /** How many of a resource a late handback keeps, as planned; 1 when unknown. */
   readonly keptOf: (resource: string) => number;
   readonly words: AccountStrings;
   readonly refused: ReadonlyMap<string, Refused>;
-  /** Keeps a text that could not be taken; without one, forgets it. */
+  /** Stores a rejected text; without one, clears it. */
   readonly refuse: (key: string, refused?: Refused) => void;
   readonly ask: (request: AccountRequest) => void;
-  /** Time sheets begun, of which no hours are typed yet: they are in no sum. */
+  /** Time sheets without hours yet; not in any total. */
   readonly begun: readonly BegunSheet[];
   readonly begin: (sheets: readonly BegunSheet[]) => void;
 }
@@ -35,9 +35,9 @@ export interface BegunSheet {
 }
 
 export interface EntryField<T> {
-  /** Tells the field from all others; a valid id. */
+  /** Unique key of the field; a valid id. */
   readonly key: string;
-  /** Read out; shown where `shown` is set. */
+  /** Accessible name; visible when `shown` is set. */
   readonly label: string;
   readonly shown?: boolean;
   readonly value: string;
@@ -50,8 +50,8 @@ export interface EntryField<T> {
 }
 
 /**
- * A text field that keeps what it cannot take and says why beneath itself. Its text is written only when the value
- * behind it changes, so an answer that comes while somebody types takes nothing away.
+ * A text field that keeps a rejected text and says why below it. Its text is set only when its value changes, so an
+ * answer that arrives while somebody types does not overwrite it.
  */
 export function entryField<T>(
   field: EntryField<T>,

@@ -24,13 +24,13 @@ export interface HandbackEntry {
   readonly window: AccessWindow;
   readonly at: Instant | undefined;
   readonly words: AccountStrings;
-  /** Date and clock as typed, where they could not be taken; parted by a space. */
+  /** Date and time as typed when rejected, separated by a space. */
   readonly refused: Refused | undefined;
   readonly refuse: (refused?: Refused) => void;
   readonly take: (at: Instant) => void;
 }
 
-/** Days on which a line can have been given back: those of the window and a week on; `shown` whatever day it is. */
+/** Possible handback days: those of the window and the following week, and always the day of `shown`. */
 function daysOf(window: AccessWindow, shown: Instant): readonly DayNumber[] {
   const { start, end, zone } = window;
   const last = addMinutes(end, WEEK);
@@ -38,7 +38,7 @@ function daysOf(window: AccessWindow, shown: Instant): readonly DayNumber[] {
   return Array.from({ length: to! - from! + 1 }, (_, index) => from! + index);
 }
 
-/** When the line was given back: a day and a time of the 24-hour clock, and of two such times which. */
+/** Handback: a day, a 24-hour time, and which of the two if that time occurs twice. */
 export function handbackEntry(on: HandbackEntry): TemplateResult {
   const { window, at, words, refused } = on;
   const { zone } = window;

@@ -6,14 +6,14 @@ import type { AccountStrings } from './strings.js';
 export interface PastedDelays {
   /** When each train passed; null: it was cancelled. */
   readonly passed: ReadonlyMap<string, Instant | null>;
-  /** Lines that could not be read, as they were, in their order. */
+  /** Lines that could not be read, unchanged and in order. */
   readonly left: readonly string[];
   readonly problems: readonly string[];
 }
 
 /**
- * A column of delays: a line a train, its name, a tab and whole minutes or a word for cancelled. Lines of minutes alone
- * go to the trains in order from `from` on. A blank line is a train of which nothing is recorded.
+ * Reads pasted delays, one line per train: its name, a tab, and whole minutes or a word for cancelled. Lines with
+ * minutes only apply to the trains in order, starting at `from`. A blank line is a train without a record.
  */
 export function pastedDelays(
   text: string,

@@ -8,21 +8,21 @@ import {
 import { shareOfPercent } from '../../src/engine/index.js';
 import type { AccountStrings } from './strings.js';
 
-/** What a text means, or what is wrong with it. */
+/** The value of a text, or what is wrong with it. */
 export type Entered<T> = { readonly value: T } | { readonly problem: string };
 
-/** A week: what is handed back or runs later than that is entered as another event. */
+/** A week: a later handback or train belongs to another event. */
 const MOST_MINUTES = 10_080;
 
-const fitting = (minutes: number, problem: string): Entered<number> =>
+const withinLimit = (minutes: number, problem: string): Entered<number> =>
   Number.isInteger(minutes) && minutes <= MOST_MINUTES ? { value: minutes } : { problem };
 
 /** Whole minutes: `14`, or `1:20` for an hour and twenty. */
 export function readMinutes(text: string, words: AccountStrings): Entered<number> {
   const clock = /^(\d{1,3}):([0-5]\d)$/.exec(text.trim());
-  if (clock) return fitting(Number(clock[1]) * 60 + Number(clock[2]), words.badMinutes);
+  if (clock) return withinLimit(Number(clock[1]) * 60 + Number(clock[2]), words.badMinutes);
   return /^\d{1,5}$/.test(text.trim())
-    ? fitting(Number(text), words.badMinutes)
+    ? withinLimit(Number(text), words.badMinutes)
     : { problem: words.badMinutes };
 }
 
@@ -31,23 +31,23 @@ export function readHours(text: string, words: AccountStrings): Entered<number> 
   const plain = text.trim().replace(',', '.');
   if (plain.includes(':')) return readMinutes(plain, { ...words, badMinutes: words.badHours });
   return /^\d{1,3}(\.\d{1,4})?$/.test(plain)
-    ? fitting(Math.round(Number(plain) * 60), words.badHours)
+    ? withinLimit(Math.round(Number(plain) * 60), words.badHours)
     : { problem: words.badHours };
 }
 
-/** A sum as on an invoice; thousands may be apart by a comma or a space. */
+/** An amount as on an invoice; thousands may be separated by a comma or a space. */
 export function readSum(text: string, words: AccountStrings): Entered<string> {
   const plain = text.trim().replace(/(?<=\d)[ ,](?=\d{3}(\D|$))/g, '');
   return /^\d{1,12}(\.\d{1,4})?$/.test(plain) ? { value: plain } : { problem: words.badSum };
 }
 
-/** The part of a cost that is ours, typed as a percentage; nothing typed is all of it. Exact, as decimal text. */
+/** Our share of a cost, typed as a percentage, as exact decimal text; empty: all of it. */
 export function readShare(text: string, words: AccountStrings): Entered<string> {
   const share = text.trim() === '' ? '1' : shareOfPercent(text);
   return share === undefined ? { problem: words.badShare } : { value: share };
 }
 
-/** The moment at which clocks show a date and a time; of two, the one meant. */
+/** The moment of a local date and time; if it occurs twice, the one chosen. */
 export function readMoment(
   date: string,
   clock: string,

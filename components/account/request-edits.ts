@@ -1,4 +1,4 @@
-// Changes to what is entered of a late handback. Who claims what is kept when a time comes or goes.
+// Edits of the entries for a late handback. Claims are kept when a time is added or removed.
 import type { Instant } from '../../src/calendar/index.js';
 import type { AccountRequest, AccountRow, Claim, StandingActual } from '../../src/engine/index.js';
 
@@ -7,7 +7,7 @@ export const standingCode = (resource: string): string => `standing-${resource}`
 
 const unclaimed: Claim = { claimedBy: '' };
 
-/** What a person may say of a claim. */
+/** The editable fields of a claim. */
 export type ClaimWords = Partial<Pick<Claim, 'claimedBy' | 'evidence' | 'share'>>;
 
 function claimOnly({ claimedBy, evidence, share }: Claim): Claim {
@@ -41,7 +41,7 @@ export function withTrains(
   return { ...request, claims, trainActuals: [...kept, ...added] };
 }
 
-/** Puts a stretch of plant or labour in at a place, or takes the one there out; at the end where none is there. */
+/** Sets or removes the plant or labour entry at an index; adds one at the end if there is none. */
 export function withStanding(
   request: AccountRequest,
   place: number,
@@ -57,7 +57,7 @@ export function withStanding(
   return { ...request, standingActuals: list };
 }
 
-/** Puts an invoice in the place of the row worked out from the book, or takes it out again. */
+/** Replaces a calculated row by an invoice, or removes the invoice. */
 export function withInvoice(
   request: AccountRequest,
   row: Pick<AccountRow, 'head' | 'code' | 'what'>,

@@ -8,7 +8,7 @@ import { withClaim, withInvoice } from './request-edits.js';
 
 const anyText = (text: string): Entered<string> => ({ value: text.trim() });
 
-/** Every row of the account: how it came about, who claims it and what shows it. */
+/** Every row of the account: how it is calculated, who claims it and the evidence. */
 export function rowList(account: Account, on: Entry): TemplateResult {
   const { words } = on;
   if (account.rows.length === 0) return html`<p class="quiet">${words.noRows}</p>`;
@@ -33,13 +33,13 @@ export function rowList(account: Account, on: Entry): TemplateResult {
         ${repeat(
           rows,
           (row) => row.key,
-          (row) => oneRow(row, account.currency, on),
+          (row) => rowCard(row, account.currency, on),
         )}
       </tbody>
     </table>`;
 }
 
-/** A row with its place among those of the same code, and a name for its fields that stays when others come or go. */
+/** A row, its index among rows of the same code, and a stable key for its fields. */
 interface PlacedRow {
   readonly row: AccountRow;
   readonly nth: number;
@@ -56,7 +56,7 @@ function placed(rows: readonly AccountRow[]): readonly PlacedRow[] {
   });
 }
 
-function oneRow(item: PlacedRow, currency: string, on: Entry): TemplateResult {
+function rowCard(item: PlacedRow, currency: string, on: Entry): TemplateResult {
   const { row } = item;
   const { words } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
@@ -76,11 +76,11 @@ function oneRow(item: PlacedRow, currency: string, on: Entry): TemplateResult {
   </tr>`;
 }
 
-/** Nothing is charged and nothing was said of it, so there is nothing to claim. */
+/** No charge and no claim data, so there is nothing to claim. */
 const nothingToClaim = (row: AccountRow): boolean =>
   Number(row.amount) === 0 && row.claimedBy === '' && !row.evidenced && row.share === '1';
 
-/** The part of the cost that is ours, beside the amount, which is that part. */
+/** Our share of the cost, beside the amount, which already includes it. */
 function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
   const { words, request } = on;
   const percent = percentOfShare(row.share);
@@ -99,7 +99,7 @@ function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
     ${row.share === '1' ? nothing : html`<span class="on-paper">${words.shareOf(percent)}</span>`}`;
 }
 
-/** Who claims a row and what shows it; where nothing is charged and nothing was said, there is nothing to claim. */
+/** Who claims a row, and the evidence. */
 function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
   const { words, request } = on;
   if (nothingToClaim(row))
@@ -148,7 +148,7 @@ function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
     </td>`;
 }
 
-/** What went into the amount; a row of the book may be replaced there by what was invoiced. */
+/** Inputs of the amount; a row from the book can be replaced here by an invoice. */
 function rowDetails(
   { row, key }: PlacedRow,
   currency: string,

@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The rows of the account with how each is worked out; cards where the element is narrow. */
+/** The rows of the account and their calculation; cards when the element is narrow. */
 export const rowStyles = css`
   .account-rows {
     margin-top: 0.375rem;

@@ -3,7 +3,7 @@ import type { Account } from '../../src/engine/index.js';
 import { moneyText, sumText } from '../overrun/money-text.js';
 import type { AccountStrings } from './strings.js';
 
-/** The total, and how much of it is shown by something. */
+/** The total, and how much of it has evidence. */
 export function sumsView(account: Account, words: AccountStrings): TemplateResult {
   const { currency } = account;
   const open = account.rows.filter((row) => row.counted && !row.evidenced).length;
@@ -31,7 +31,7 @@ export function sumsView(account: Account, words: AccountStrings): TemplateResul
   </dl>`;
 }
 
-/** The same total by who claims it and by head of cost, beside what was foreseen. */
+/** The total by claimant and by head of cost, beside the forecast. */
 export function breakdowns(account: Account, words: AccountStrings): TemplateResult {
   const { currency, claimants, heads } = account;
   if (heads.length === 0) return html``;

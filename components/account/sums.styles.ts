@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The sums of the account, and how sure and how far kept they are. */
+/** The totals of the account, and their certainty and saved state. */
 export const sumStyles = css`
   .sum-part {
     display: flex;

@@ -8,7 +8,7 @@ import { readMinutes, type Entered } from './read-entry.js';
 import { withTrains } from './request-edits.js';
 import type { AccountStrings } from './strings.js';
 
-/** What became of the list of delays last entered. */
+/** Result of the last pasted list of delays. */
 export interface PasteState {
   readonly text: string;
   readonly said: string;
@@ -25,7 +25,7 @@ const orBlank =
   (text: string): Entered<number | undefined> =>
     text.trim() === '' ? { value: undefined } : readMinutes(text, words);
 
-/** What each train of the window really did, one by one or as a list. */
+/** Entry of what each train did, one by one or as a list. */
 export function trainEntry(on: TrainEntry): TemplateResult {
   const { trains, words, request, window, paste } = on;
   if (trains.length === 0) return html`<p class="quiet">${words.noTrains}</p>`;

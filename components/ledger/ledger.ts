@@ -24,7 +24,7 @@ const TIMES = 84;
 /**
  * From the booked minutes of a window down to the usable ones.
  *
- * Each deduction stands on what it leaves, so the bars add up to the booked time by eye.
+ * Each bar starts at the minutes left after it, so the bars visibly add up to the booked time.
  * @summary One window's ledger as a picture and as a table.
  * @tag possession-ledger
  * @event {LedgerAskEvent} possession-ledger-ask - A reader asks where a figure comes from.
@@ -49,12 +49,12 @@ export class PossessionLedger extends LitElement {
   };
 
   declare ledger: Ledger | null;
-  /** The window it is of, for its title and zone. */
+  /** The window of the ledger, for title and zone. */
   declare window: AccessWindow | null;
-  /** The row now explained elsewhere; null: none. */
+  /** The row currently explained elsewhere; null: none. */
   declare asked: LedgerAskEvent['row'] | null;
   declare asTable: boolean;
-  /** Words to use in place of the element's own. */
+  /** Texts that override the defaults. */
   declare strings: Partial<LedgerStrings>;
 
   readonly #words = new Words<LedgerStrings>(this, defaultStrings, {

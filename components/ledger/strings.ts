@@ -1,7 +1,7 @@
 import { cautions } from '../../src/model/index.js';
 import { kindText } from '../shared/kinds.js';
 
-/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+/** All texts of the element, except names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   pick: 'Pick a window to see its minutes.',
   asPicture: 'Picture',

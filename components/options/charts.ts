@@ -23,7 +23,7 @@ const toneOf: Readonly<Record<OptionPart['part'], number>> = {
   plant: 7,
 };
 
-/** Every priced option as a bar of its parts, with the spread of its total from P50 to P95. */
+/** Each priced option as a bar of its parts, with the P50 to P95 range of its total. */
 export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): ChartShown {
   const priced = answer.options.filter(
     (option): option is PricedOption => option.state === 'priced',
@@ -45,7 +45,7 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
       values: priced.map((option) => sum(option, part)),
       tone: toneOf[part],
       stack: 'total',
-      // The last part ends where the total does, so the spread is drawn once, with it.
+      // The last part ends at the total, so the range is drawn once, with it.
       ...(i === shown.length - 1 && {
         low: priced.map((option) => Number(option.p50Total)),
         high: priced.map((option) => Number(option.p95Total)),
@@ -62,7 +62,7 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
   };
 }
 
-/** What stopping after each count of units is expected to cost: the overrun, and on it booking the rest again. */
+/** Expected cost of stopping after each number of units: the overrun, and stacked on it the re-booking of the rest. */
 export function stopChart(
   stop: StopOutlook,
   { currency }: OptionsAnswer,

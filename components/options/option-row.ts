@@ -14,12 +14,12 @@ export interface OptionRowShown {
   readonly answer: OptionsAnswer;
   readonly zone: string;
   readonly strings: OptionsStrings;
-  /** Whether it may not be taken. */
+  /** Whether options cannot be taken into the plan. */
   readonly readonly: boolean;
   readonly take: (option: PricedOption) => void;
 }
 
-/** One option with its figures and, folded, how they come about. */
+/** An option with its figures and, collapsed, how they are calculated. */
 export function optionRow(option: OptionOutcome, shown: OptionRowShown): TemplateResult {
   const { answer, strings } = shown;
   if (option.state !== 'priced')
@@ -166,7 +166,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
   </details>`;
 }
 
-/** A formula of several sums, one a line; a semicolon in brackets parts none. */
+/** Splits a formula into one line per sum; a semicolon in brackets does not split. */
 export function formulaLines(formula: string): readonly string[] {
   let depth = 0;
   let line = '';

@@ -1,6 +1,6 @@
 import type { PricedOption } from '../../src/engine/index.js';
 
-/** A reader takes an option into the plan: its edit of the document and its plan of the work. */
+/** A reader takes an option into the plan: its edit of the document and its work plan. */
 export class OptionTakeEvent extends Event {
   static readonly type = 'possession-option-take';
   readonly option: PricedOption;

@@ -1,14 +1,14 @@
 /** What a reader wants varied. */
 export interface OptionsAsked {
-  /** Minutes by which the longer window is longer. */
+  /** Minutes to extend the window by. */
   readonly longerMinutes: number;
   /** Days after the window at which its second half would be booked. */
   readonly splitDaysLater: number;
-  /** The repeated work to stop between units of; empty: the engine chooses. */
+  /** The repeated work in which to stop between units; empty: the engine chooses. */
   readonly activity: string;
 }
 
-/** A reader asks for the options of the window. The listener works them out and gives the answer back. */
+/** A reader asks for the options of the window. The listener calculates them and sets `answer`. */
 export class OptionsAskEvent extends Event {
   static readonly type = 'possession-options-ask';
   readonly asked: OptionsAsked;

@@ -1,4 +1,4 @@
-/** A reader no longer wants the options that are being worked out. */
+/** A reader cancels the calculation of options. */
 export class OptionsStopEvent extends Event {
   static readonly type = 'possession-options-stop';
 

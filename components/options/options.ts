@@ -30,15 +30,16 @@ import { nameText } from '../shared/name.js';
 import { Words } from '../shared/words.js';
 
 /**
- * Ways to do the work of one window side by side, each with its cost, its chance of handing back on time and how both
- * come about; and after how many units it is best to stop.
+ * Compares ways to do the work of a window, each with its cost, its chance of handing back on time and how both are
+ * calculated; also after how many units it is best to stop.
  *
  * @summary Options of a window, scheduled, simulated and priced.
  * @tag possession-options
  * @event {OptionsAskEvent} possession-options-ask - A reader asks for the options.
  * @event {OptionsStopEvent} possession-options-stop - A reader no longer wants them.
  * @event {OptionTakeEvent} possession-option-take - A reader takes one into the plan.
- * @event {OwnOptionsChangeEvent} possession-own-options-change - A reader makes an option of their own, or takes one out.
+ * @event {OwnOptionsChangeEvent} possession-own-options-change - A reader makes an option of their own, or takes one
+ * out.
  * @event {ReportAskEvent} possession-report-ask - A reader wants a report.
  * @csspart option - One option.
  * @csspart take - The button that takes one into the plan.
@@ -59,19 +60,19 @@ export class PossessionOptions extends LitElement {
   };
 
   declare answer: OptionsAnswer | null;
-  /** The window asked about, for its title and zone. */
+  /** The window of the options, for title and zone. */
   declare window: AccessWindow | null;
   declare busy: boolean;
   declare progress: Progress | null;
-  /** Options that a reader made up, worked out with the others: `OptionsRequest.own`. */
+  /** Options defined by a reader and calculated with the others: `OptionsRequest.own`. */
   declare own: readonly OwnOption[];
-  /** Work of the plan, for what can be left out; only what the answer has in the window is offered. */
+  /** Work of the plan that an option can leave out; only work that the answer has in the window is offered. */
   declare activities: readonly Activity[];
-  /** Plant and labour of the plan, for what there could be more of. */
+  /** Plant and labour of the plan, of which an option can add more. */
   declare resources: readonly Resource[];
-  /** None may be taken into the plan; whoever shows this says why. */
+  /** Whether options cannot be taken into the plan; the host says why. */
   declare readonly: boolean;
-  /** Words in place of the default ones. */
+  /** Texts that override the defaults. */
   declare strings: Partial<OptionsStrings>;
 
   readonly #words = new Words<OptionsStrings>(this, defaultStrings, {
@@ -79,7 +80,7 @@ export class PossessionOptions extends LitElement {
   });
 
   #refused = false;
-  /** Charts of the answer on show, made once. */
+  /** Cached charts of the current answer. */
   #charts:
     | {
         answer: OptionsAnswer;
@@ -224,7 +225,7 @@ export class PossessionOptions extends LitElement {
     </form>`;
   }
 
-  /** Without the window there are no times to type; without an answer it is not known what is planned in it. */
+  /** Needs the window for times to type, and an answer for what is planned in it. */
   #renderOwn(words: OptionsStrings): TemplateResult | typeof nothing {
     const { window, answer, own, activities, resources } = this;
     if (!window) return nothing;

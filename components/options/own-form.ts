@@ -11,7 +11,7 @@ import type { OptionsStrings } from './strings.js';
 export interface OwnForm {
   readonly window: AccessWindow;
   readonly own: readonly OwnOption[];
-  /** Units planned in the window by activity; 1 for a whole piece of work. */
+  /** Units planned in the window by activity; 1 for whole work. */
   readonly planned: ReadonlyMap<string, number>;
   readonly activities: readonly Activity[];
   readonly resources: readonly Resource[];
@@ -50,7 +50,7 @@ function make(event: Event, on: OwnForm): void {
   on.change([...on.own, read]);
 }
 
-/** What an option of one's own changes, in words. */
+/** What a reader's own option changes, in words. */
 function wishText(option: OwnOption, { window, words }: OwnForm): string {
   if (!('wish' in option)) return words.ownEdit;
   const { longerMinutes, extra, leaveOut = [], cutOffAt } = option.wish;
@@ -62,7 +62,7 @@ function wishText(option: OwnOption, { window, words }: OwnForm): string {
   ].join('; ');
 }
 
-/** Options that a reader made up, and the form for another. What cannot be read stays typed, with why beside it. */
+/** A reader's own options, and the form for another. A field that cannot be read keeps its text and says why. */
 export function ownForm(on: OwnForm): TemplateResult {
   const { window, own, planned, activities, resources, words } = on;
   const work = activities.filter((activity) => planned.has(activity.id));

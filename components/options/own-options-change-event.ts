@@ -1,9 +1,9 @@
 import type { OwnOption } from '../../src/engine/index.js';
 
-/** A reader makes an option of their own, or takes one out. The listener keeps them and asks for the options anew. */
+/** A reader adds or removes an option of their own. The listener stores them and calculates the options again. */
 export class OwnOptionsChangeEvent extends Event {
   static readonly type = 'possession-own-options-change';
-  /** All of them, the change included, as `OptionsRequest.own` has them. */
+  /** All own options including this change, as in `OptionsRequest.own`. */
   readonly own: readonly OwnOption[];
 
   constructor(own: readonly OwnOption[]) {

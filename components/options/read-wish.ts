@@ -5,7 +5,7 @@ import { momentsIn } from '../handback/decisions/window-times.js';
 import type { OptionsStrings } from './strings.js';
 import { numberText } from '../shared/format.js';
 
-/** What the form of an option of one's own holds, as typed. */
+/** The fields of the form for an own option, as typed. */
 export interface WishTexts {
   readonly name: string;
   readonly longer: string;
@@ -24,13 +24,13 @@ export type ReadWish =
 const wholeOf = (text: string, most: number): number | undefined =>
   /^\d{1,5}$/.test(text) && Number(text) >= 1 && Number(text) <= most ? Number(text) : undefined;
 
-/** A longer window than this is another window. */
+/** Most minutes that a window can be extended by. */
 export const MOST_LONGER = 2880;
 
 /**
- * What was typed as a wish, or the first field that cannot be read, with why. A field left empty changes nothing.
+ * Reads the form, or returns the first field that cannot be read, and why. An empty field changes nothing.
  *
- * @param planned Units planned in the window by activity; 1 for a whole piece of work.
+ * @param planned Units planned in the window by activity; 1 for whole work.
  */
 export function readWish(
   texts: WishTexts,
@@ -58,7 +58,7 @@ export function readWish(
     if (found === 'no-time') return bad('clock', words.giveClock);
     if (found === 'skipped') return bad('clock', words.noSuchClock);
     if (found === 'outside') return bad('clock', words.clockOutside);
-    // Of two readings the earlier: it leaves less time.
+    // Of two readings, the earlier: it leaves less time.
     cutOffAt = found[0];
   }
   const wish: OptionWish = {

@@ -1,7 +1,7 @@
 import { cautions } from '../../src/model/index.js';
 import type { OptionPart, PricedOption } from '../../src/engine/index.js';
 
-/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+/** All texts of the element, except names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   title: 'Which way is cheaper',
   empty: 'No options are worked out yet.',

@@ -2,12 +2,12 @@ import { html, type TemplateResult } from 'lit';
 import type { Figure } from '../shared/figure-ask-event.js';
 import type { OverrunStrings } from './strings.js';
 
-/** Tells that a reader asks where a figure comes from. */
+/** Called when a reader asks where a figure comes from. */
 export type AskFigure = (figure: Figure) => void;
 
 /**
  * A figure as a button that asks where it comes from.
- * @param text The figure as it is read out, currency and all.
+ * @param text Accessible text of the figure, currency included.
  */
 export const askFigure = (
   shown: string | TemplateResult,

@@ -5,17 +5,17 @@ import { moneyText, shortMoney, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
 
-/** Points beyond which a picture gains nothing. */
+/** Most points of a chart; more would not be visible. */
 const MOST_POINTS = 721;
 
-/** Whole minutes of the curve that the picture has: all of them, or so many evenly and the last. */
+/** Minutes of the curve in the chart: all, or an even sample and the last. */
 export function minutesShown({ maxMinutes }: CostCurve): readonly number[] {
   const every = Math.max(1, Math.ceil(maxMinutes / (MOST_POINTS - 1)));
   const minutes = Array.from({ length: Math.floor(maxMinutes / every) + 1 }, (_, i) => i * every);
   return minutes.at(-1) === maxMinutes ? minutes : [...minutes, maxMinutes];
 }
 
-/** The cost of each minute, its heads laid on each other, and the chance of being later than that. */
+/** Cost by minute, its heads stacked, with the chance of being later than that. */
 export function costChart(
   { curve, chanceLater, expected }: PriceAnswer,
   asked: number,
@@ -68,7 +68,7 @@ export function costChart(
   };
 }
 
-/** The end of a scale of chances: the next round share above the largest. */
+/** End of the chance axis: the next round value above the largest. */
 function topOf(chances: readonly number[]): number {
   const most = chances[0] ?? 0;
   return [0.02, 0.05, 0.1, 0.2, 0.5].find((value) => most <= value) ?? 1;
@@ -76,7 +76,7 @@ function topOf(chances: readonly number[]): number {
 
 const MOST_SUMS = 240;
 
-/** The chance of costing more than each sum, with the sums that 50, 80 and 95 in 100 shifts do not exceed. */
+/** Chance of costing more than each amount, with the amounts that 50, 80 and 95 in 100 shifts do not exceed. */
 export function chanceChart(expected: ExpectedCost, words: OverrunStrings): ChartShown | null {
   const all = expected.exceedance;
   const every = Math.ceil(all.length / MOST_SUMS);

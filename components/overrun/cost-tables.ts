@@ -9,7 +9,7 @@ import type { OverrunStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
 import { said, stepName, titleText } from '../shared/said.js';
 
-/** The heads of cost of one overrun, each with how it came about, and their sum; those of nothing are folded away. */
+/** The heads of cost of one overrun, how each is calculated, and their total; zero rows are collapsed. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
   const costly = at.rows.filter((row) => Number(row.amount) !== 0);
   const free = at.rows.filter((row) => Number(row.amount) === 0);
@@ -95,7 +95,7 @@ function costRow(
   </tr>`;
 }
 
-/** The steps of the curve by minute; with chances, the share of shifts that reach each. */
+/** The steps of the curve by minute; with chances, also the share of shifts that reach each. */
 export function stepTable(
   groups: readonly StepGroup[],
   expected: ExpectedCost | null,
@@ -154,7 +154,7 @@ export function stepTable(
   </div>`;
 }
 
-/** The trains a late handback makes late or takes away. */
+/** The trains that a late handback delays or cancels. */
 export function trainTable(at: PriceResult, zone: string, strings: OverrunStrings): TemplateResult {
   return html`<div class="scroll" tabindex="0" role="region" aria-label=${strings.trains}>
     <table class="trains">

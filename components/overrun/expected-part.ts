@@ -7,7 +7,7 @@ import { moneyText, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 import { numberText } from '../shared/format.js';
 
-/** What an overrun of the planned work costs on average, and the chance of costing more than any sum. */
+/** Expected cost of an overrun of the planned work, and the chance of exceeding each amount. */
 export function expectedPart(
   expected: ExpectedCost | null,
   chart: ChartShown | null,

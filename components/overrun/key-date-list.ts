@@ -10,7 +10,7 @@ function stateText({ daysLate }: KeyDateLine, words: OverrunStrings): string {
   return daysLate === 0 ? words.keyDateMet : words.keyDateLate(daysLate);
 }
 
-/** What the plan as it stands costs for each of its key dates; nothing where the price book has no such price. */
+/** Cost of the plan for each of its key dates; nothing when the price book does not price them. */
 export function keyDateList(
   { keyDates, at }: PriceAnswer,
   zone: string,

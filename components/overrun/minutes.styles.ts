@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The minutes of the overrun: typed, or moved along a line. */
+/** The minutes of the overrun: a field and a slider. */
 export const minutesStyles = css`
   .minutes {
     display: grid;

@@ -1,7 +1,7 @@
 import { currencyFirst, decimalSign, numberText } from '../shared/format.js';
 
 /**
- * Decimal text with its thousands apart and a true minus sign, as the language in force writes it; no digit is changed.
+ * Formats decimal text for the current language, with thousands separators and a true minus sign; no digit changes.
  *
  * @example moneyText('-1843.50') // '−1,843.50'
  */
@@ -17,22 +17,22 @@ export function sumText(amount: string, currency: string): string {
   return (currencyFirst() ? parts : parts.reverse()).join('\u00a0');
 }
 
-/** Money on an axis, where there is little room: `12k`, `1.5m`. */
+/** Short money text for an axis: `12k`, `1.5m`. */
 export function shortMoney(value: number): string {
   const [size, letter] = value >= 1e6 ? [1e6, 'm'] : value >= 1e4 ? [1e3, 'k'] : [1, ''];
   return `${numberText(Math.round((100 * value) / size) / 100)}${letter}`;
 }
 
 /**
- * The standard error of a share, in points: `\u00b10.4`. Empty where all runs agree: what is said then is a bound, which
- * has no spread.
+ * The standard error of a share, in points: `\u00b10.4`. Empty when all runs agree: the share is then shown as a bound,
+ * which has no error.
  */
 export function errorText(error: number): string {
   if (error === 0) return '';
   return `\u00b1${error < 0.0005 ? `<\u00a0${numberText(0.1)}` : numberText(100 * error, 1)}`;
 }
 
-/** What the second sum is more than the first, exactly and with its sign: `+2,800.00`. Both have the same decimals. */
+/** Exact signed difference of two amounts with the same decimals: `+2,800.00`. */
 export function differenceText(before: string, after: string): string {
   const places = after.split('.')[1]?.length ?? 0;
   const coins = (text: string): bigint => BigInt(text.replace('.', ''));

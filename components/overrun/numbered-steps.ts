@@ -2,17 +2,17 @@ import type { CostCurve } from '../../src/engine/index.js';
 
 type CurveStep = CostCurve['steps'][number];
 
-/** All that happens at one minute of a curve. */
+/** All steps at one minute of a curve. */
 export interface StepGroup {
-  /** The mark on the picture, from 1; absent where nothing of it is counted, so that the line does not show it. */
+  /** Number of the mark on the chart, from 1; absent when none of its costs count, so that the line does not show it. */
   readonly mark: number | undefined;
   readonly atMinute: number;
-  /** What the total gains from the minute before. */
+  /** Rise of the total from the minute before. */
   readonly rise: string;
   readonly steps: readonly CurveStep[];
 }
 
-/** The steps of a curve by minute, those on the line numbered from the left. */
+/** Groups the steps of a curve by minute and numbers those on the line from the left. */
 export function numberedSteps(curve: CostCurve): StepGroup[] {
   const byMinute = new Map<number, CurveStep[]>();
   for (const step of curve.steps) {

@@ -1,7 +1,7 @@
-/** When a resource leaves, as a reader sets it; null: as its planned work says. */
+/** When a resource leaves, as set by a reader; null: by its planned work. */
 export type OnSiteLeaves = 'after its work' | 'at handback' | null;
 
-/** A reader says when a resource of the window leaves the site. */
+/** A reader sets when a resource of the window leaves the site. */
 export class OnSiteChangeEvent extends Event {
   static readonly type = 'possession-on-site-change';
   readonly window: string;

@@ -9,11 +9,11 @@ import type { OverrunStrings } from './strings.js';
 import type { Reasoned } from '../../src/model/index.js';
 import { saidWhy } from '../shared/said.js';
 
-/** Tells that a reader says when a resource leaves. */
+/** Called when a reader sets when a resource leaves. */
 export type ChangeLeaves = (resource: string, leaves: OnSiteLeaves) => void;
 
 /**
- * Plant and people of the window: call, last work, departure, what is owed for that and what this overrun adds.
+ * Plant and people of the window: call, last work, departure, planned cost, and what this overrun adds.
  * @param editable When each leaves can be set.
  */
 export function onSitePart(
@@ -92,11 +92,11 @@ export function onSitePart(
   </section>`;
 }
 
-/** A moment of the window, whose year is known. */
+/** A time of the window, without the year. */
 const whenText = (at: Instant, zone: string): string =>
   `${dayText(at, zone)} ${clockText(at, zone)}`;
 
-/** What the price book says of a stay, which its reason tells. */
+/** The rule of the price book that a stay's reason names. */
 function ruleOf({ sentence }: Reasoned): string {
   if (sentence?.key === 'stays-by-price-book') return 'at handback';
   return sentence?.key === 'leaves-by-price-book' ? 'after its work' : '';

@@ -1,7 +1,7 @@
-/** A reader asks what another overrun costs. The listener works it out and gives the answer back. */
+/** A reader asks for the cost of another overrun. The listener calculates it and sets `answer`. */
 export class OverrunChangeEvent extends Event {
   static readonly type = 'possession-overrun-change';
-  /** Whole minutes from 0. */
+  /** Whole minutes, 0 or more. */
   readonly overrunMinutes: number;
 
   constructor(overrunMinutes: number) {

@@ -1,4 +1,4 @@
-/** A reader wants other overruns side by side. */
+/** A reader asks to compare other overruns side by side. */
 export class OverrunCompareEvent extends Event {
   static readonly type = 'possession-overrun-compare';
   /** Whole minutes, in the order of the columns. */

@@ -40,7 +40,7 @@ import { Words } from '../shared/words.js';
 import { said } from '../shared/said.js';
 
 /** Charts with the answer, the minute and the words they were made from. */
-interface ChartsKnown {
+interface CachedCharts {
   readonly answer: PriceAnswer;
   readonly asked: number;
   readonly words: OverrunStrings;
@@ -48,14 +48,14 @@ interface ChartsKnown {
   readonly chance: ChartShown | null;
 }
 
-/** A week: what is handed back later than that is no overrun but another plan. */
+/** A week: a later handback is another plan, not an overrun. */
 const MOST_MINUTES = 10_080;
 
 /**
- * What handing a window back late costs: the total of the asked minute, its heads of cost, the cost of every other
- * minute as a curve, and with a simulation what is to be expected.
+ * The cost of handing a window back late: the total and heads of cost for the chosen overrun, the cost of every other
+ * overrun as a curve, and with a simulation the expected cost.
  *
- * The total follows the asked minute at once, from the curve; the heads of cost follow when the new answer is given.
+ * The total follows the chosen overrun at once, from the curve; the heads of cost follow with the new answer.
  * @summary The cost of an overrun, minute by minute.
  * @tag possession-overrun
  * @event {OverrunChangeEvent} possession-overrun-change - A reader asks what another overrun costs.
@@ -81,22 +81,22 @@ export class PossessionOverrun extends LitElement {
   declare answer: PriceAnswer | null;
   /** The window that is priced, for its title and zone. */
   declare window: AccessWindow | null;
-  /** The asked overrun in whole minutes; null: that of the answer. */
+  /** The chosen overrun in whole minutes; null: that of the answer. */
   declare overrunMinutes: number | null;
-  /** When plant and people leave can be set. */
+  /** Whether a reader can set when plant and people leave. */
   declare editable: boolean;
-  /** Words in place of the default ones. */
+  /** Texts that override the defaults. */
   declare strings: Partial<OverrunStrings>;
 
   readonly #words = new Words<OverrunStrings>(this, defaultStrings, {
     de: () => import('./strings.de.js'),
   });
 
-  /** What was typed is no number of minutes. */
+  /** Whether the typed text is not a number of minutes. */
   #refused = false;
   #lengthsRefused = false;
-  /** Charts by what they were made from: a chart draws anew only for another answer or minute. */
-  #charts: ChartsKnown | undefined;
+  /** Cached charts and their inputs: a chart is rebuilt only for another answer or minute. */
+  #charts: CachedCharts | undefined;
 
   constructor() {
     super();
@@ -301,7 +301,7 @@ export class PossessionOverrun extends LitElement {
     </section>`;
   }
 
-  #chartsOf(answer: PriceAnswer, asked: number, words: OverrunStrings): ChartsKnown {
+  #chartsOf(answer: PriceAnswer, asked: number, words: OverrunStrings): CachedCharts {
     const known = this.#charts;
     const same = known?.answer === answer && known.words === words;
     if (same && known.asked === asked) return known;
@@ -324,7 +324,7 @@ export class PossessionOverrun extends LitElement {
     this.#ask(minutes);
   };
 
-  /** A point of the curve that is picked is the minute asked about. */
+  /** Picking a point of the curve chooses that overrun. */
   readonly #onPick = ({ index }: ChartPickEvent): void => {
     const minutes = this.answer && minutesShown(this.answer.curve)[index];
     if (typeof minutes === 'number') this.#ask(minutes);

@@ -7,7 +7,7 @@ import { differenceText, moneyText, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 import { titleText } from '../shared/said.js';
 
-/** Overruns as columns, heads of cost as rows; what a head gains on the column before it stands under its amount. */
+/** Overruns as columns, heads of cost as rows; under each amount its rise from the column before. */
 export function sideBySide(
   overruns: readonly PriceResult[],
   zone: string,
@@ -87,7 +87,7 @@ export function sideBySide(
     }`;
 }
 
-/** One amount, with what it is more than the one before. */
+/** An amount and its rise from the one before. */
 function cell(
   amount: string,
   before: string | undefined,

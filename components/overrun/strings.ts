@@ -1,7 +1,7 @@
 import { cautions } from '../../src/model/index.js';
 import { headTitles, type PriceResult } from '../../src/engine/index.js';
 
-/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+/** All texts of the element, except names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   empty: 'Nothing is priced yet. Pick a window of a plan that has a price book.',
   title: 'What an overrun costs',

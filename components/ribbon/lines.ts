@@ -9,9 +9,9 @@ import {
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger, LedgerRow } from '../../src/rules/types.js';
 
-/** A piece of a window that lies between one noon and the next: nights stay whole, long closures fold. */
+/** The part of a window between one noon and the next, so that nights stay whole and long closures wrap. */
 export interface RibbonLine {
-  /** Local noon the line counts from. */
+  /** Local noon at the start of the line. */
   readonly noon: Instant;
   readonly start: Instant;
   readonly end: Instant;
@@ -29,10 +29,10 @@ export function noonBefore(at: Instant, zone: string): Instant {
   return instantOf({ ...day, hour: 12, minute: 0 }, zone, 'earlier');
 }
 
-/** Pieces found before: a plan's windows stay the same objects from one edit to the next. */
+/** Cache: unchanged windows stay the same objects from one edit to the next. */
 const known = new WeakMap<AccessWindow, readonly RibbonLine[]>();
 
-/** A window cut at every local noon, in time order, with no row of a ledger. */
+/** Cuts a window at every local noon, in time order, without ledger rows. */
 export function piecesOf(window: AccessWindow): readonly RibbonLine[] {
   let pieces = known.get(window);
   if (!pieces) known.set(window, (pieces = cutAtNoons(window)));
@@ -60,7 +60,7 @@ function cutAtNoons(window: AccessWindow): RibbonLine[] {
   return lines;
 }
 
-/** A window cut at every local noon, in time order; each ledger row is cut with it. */
+/** Cuts a window and its ledger rows at every local noon, in time order. */
 export function linesOf(window: AccessWindow, ledger: Ledger | undefined): RibbonLine[] {
   return piecesOf(window).map((piece) => ({
     ...piece,
@@ -74,7 +74,7 @@ export function linesOf(window: AccessWindow, ledger: Ledger | undefined): Ribbo
   }));
 }
 
-/** The minutes after noon that any line uses, widened to whole hours; half-open. */
+/** The range of minutes after noon used by any line, widened to whole hours; half-open. */
 export function spanOf(lines: Iterable<RibbonLine>): { from: number; to: number } {
   let from = Infinity;
   let to = -Infinity;

@@ -1,9 +1,9 @@
 import type { AccessWindow } from '../../src/model/index.js';
 
-/** How long letters typed one after another count as one word, in milliseconds. */
-const WORD = 800;
+/** Longest pause between letters of one search word, in milliseconds. */
+const WORD_PAUSE = 800;
 
-/** Where a key takes the choice in the list of windows: arrows, ends, pages, and the first letters of a name. */
+/** Keyboard selection in the list of windows: arrows, Home, End, page keys, and the first letters of a name. */
 export class ListKeys {
   #typed = '';
   #last = 0;
@@ -44,10 +44,10 @@ export class ListKeys {
   }
 
   #within(event: KeyboardEvent): boolean {
-    return this.#typed !== '' && event.timeStamp - this.#last < WORD;
+    return this.#typed !== '' && event.timeStamp - this.#last < WORD_PAUSE;
   }
 
-  /** The next window whose name begins with what was typed; one letter again and again goes through all of them. */
+  /** The next window whose name begins with what was typed. Repeating a letter cycles through its windows. */
   #named(event: KeyboardEvent, at: number, windows: readonly AccessWindow[]): number | undefined {
     this.#typed = (this.#within(event) ? this.#typed : '') + event.key.toLowerCase();
     this.#last = event.timeStamp;

@@ -18,7 +18,7 @@ export function axis(scale: Scale): TemplateResult {
   </svg>`;
 }
 
-/** A window along time, one line from noon to noon. The patterns it is filled with stand elsewhere in the element. */
+/** A window drawn over time, one line from noon to noon. Its fill patterns are defined elsewhere in the element. */
 export function windowPicture(
   window: AccessWindow,
   lines: readonly RibbonLine[],
@@ -40,12 +40,12 @@ export function windowPicture(
 interface LineLook {
   readonly top: number;
   readonly high: number;
-  /** What the line says over its date; empty: nothing. */
+  /** Text above the date of the line; may be empty. */
   readonly week: string;
   readonly work: WindowWork | undefined;
 }
 
-/** The work of a line: a box a piece, with its name where there is room. */
+/** The work of a line: a box per piece, with its name if there is room. */
 function piecesIn(
   line: RibbonLine,
   work: WindowWork,
@@ -109,10 +109,10 @@ function lineOf(
     </g>`;
 }
 
-/** Room that a time such as `22:50` takes beside its window, with a gap after it. */
+/** Width of a time such as `22:50` beside its window, gap included. */
 const BESIDE_TIME = 50;
 
-/** The words stand on the side of the window with more room. */
+/** Text goes on the side of the window with more room. */
 function changeWords(
   change: RibbonLine['changes'][number],
   { before, after, base }: { before: number; after: number; base: number },

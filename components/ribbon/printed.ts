@@ -9,7 +9,7 @@ import type { WindowWork } from './work.js';
 import { drawnLines, grossText, statusText } from './window-row.js';
 import { usableText } from './window-table.js';
 
-/** The picture as a table, so that the hours stand at the head of every sheet of paper. */
+/** The picture as a table, so that the hours repeat at the top of every printed page. */
 export function printedRibbon(
   windows: readonly AccessWindow[],
   ledgers: ReadonlyMap<string, Ledger>,

@@ -117,7 +117,7 @@ export const styles = css`
     text-align: end;
     white-space: nowrap;
   }
-  /* What became of a window may be longer than its figures, in other languages above all. */
+  /* A window's outcome may be longer than its figures, above all in other languages. */
   .hours .outcome {
     white-space: normal;
   }
@@ -225,7 +225,7 @@ export const styles = css`
     font-size: var(--_small);
     font-weight: 400;
   }
-  /* A long table scrolls under its headings, in columns that stay as wide as they are while rows come and go. */
+  /* A long table scrolls under its headings; columns keep their width while rows are added and removed. */
   .scroll:has(> .long) {
     max-block-size: 24rem;
   }

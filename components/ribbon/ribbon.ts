@@ -35,7 +35,7 @@ import { WindowSelectEvent } from './window-select-event.js';
 import { windowTable } from './window-table.js';
 import { laneCount, type WindowWork } from './work.js';
 
-/** On a sheet of paper: what names and usable time leave for the drawing. */
+/** Width of the drawing on paper, beside names and usable time. */
 const ON_PAPER = PORTRAIT - 300;
 
 /**
@@ -73,11 +73,11 @@ export class PossessionRibbon extends LitElement {
   declare windows: readonly AccessWindow[];
   /** Matched to the windows by id; a window without one is drawn as an outline. */
   declare ledgers: readonly Ledger[];
-  /** What is planned in the windows; null: no plan is shown, and the usable time is. */
+  /** Work planned in the windows; null: no plan, so the usable time is shown instead. */
   declare work: readonly WindowWork[] | null;
-  /** Marks the first window of each week, where they stand in time order. */
+  /** Marks the first window of each week, if windows are in time order. */
   declare byWeek: boolean;
-  /** Id of the window picked; empty: none. Setting it shows the window, where the element stands in a part that scrolls. */
+  /** Id of the selected window; empty: none. Setting it scrolls the window into view within a scrolling ancestor. */
   declare selected: string;
   /** Shows the same figures as a table. */
   declare asTable: boolean;
@@ -91,12 +91,12 @@ export class PossessionRibbon extends LitElement {
   #work: ReadonlyMap<string, WindowWork> = new Map();
   #weeks: readonly string[] = [];
   #weeksIn: RibbonStrings = defaultStrings;
-  /** What each row is known by from one drawing to the next: its id, or its place where the id comes twice. */
+  /** Key of each row between renders: its id, or its index when the id is not unique. */
   #names: readonly string[] = [];
   #frame = emptyFrame;
   #scale = new Scale(720, emptyFrame);
   #brought = '';
-  /** Whether the document that it stands in has been worked out. */
+  /** Whether the surrounding document has been calculated. */
   #given = false;
   readonly #rows = new RowsInSight(this);
   readonly #keys = new ListKeys();
@@ -193,7 +193,7 @@ export class PossessionRibbon extends LitElement {
       <div class="on-paper">${cautionList(words.cautions, words.cautionLines)}</div>`;
   }
 
-  /** Picks a window and shows it, scrolling the page too if need be. Sends nothing. */
+  /** Selects a window and scrolls it into view, page included. Sends no event. */
   goTo(window: string): void {
     this.selected = window;
     void this.updateComplete.then(() => this.#row(window)?.scrollIntoView({ block: 'nearest' }));
@@ -224,7 +224,7 @@ export class PossessionRibbon extends LitElement {
       </div>`;
   }
 
-  /** Drawn anew only where something of the row is another. */
+  /** Renders again only when something in the row changed. */
   #renderRow(at: number, chosen: number): unknown {
     const window = this.windows[at]!;
     const ledger = this.#ledgers.get(window.id);
@@ -242,7 +242,7 @@ export class PossessionRibbon extends LitElement {
     );
   }
 
-  /** Until the document round it is read, nobody knows that it has no windows. */
+  /** Until the surrounding document is read, it is unknown whether it has windows. */
   get #isReading(): boolean {
     return !this.#given && this.closest('possession-document') !== null;
   }
@@ -259,7 +259,7 @@ export class PossessionRibbon extends LitElement {
     if (!this.#print.printing && this.#rows.look()) this.requestUpdate();
   }
 
-  /** The picked window may be picked again: who listens may have put away what was said of it. */
+  /** The selected window may be selected again, as a listener may have closed its details. */
   #select(id: string): void {
     this.selected = id;
     this.dispatchEvent(new WindowSelectEvent(id));

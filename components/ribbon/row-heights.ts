@@ -3,15 +3,15 @@ import { Tracks } from '../shared/tracks.js';
 import { piecesOf } from './lines.js';
 import { LINE } from './scale.js';
 
-/** Up to this many windows every row is drawn, as high as its words need. */
+/** Up to this many windows, all rows are drawn, as high as their text needs. */
 export const FEW = 60;
-/** Windows put on paper at most, some 80 pages: a browser lays out all of them before it shows the first. */
+/** Most windows printed, about 80 pages: a browser lays out all of them before it shows the first. */
 export const PRINTED_WINDOWS = 2_000;
-/** Name and state of a window under each other, in rem; longer names are cut to fit. Its hours are as high. */
+/** Height of a window's name and state, in rem; longer names are truncated. Its hours have the same height. */
 const NAME = 2.75;
 const RULE = 1;
 
-/** Rows of a long list: each as high as its lines, so that any of them can be found without drawing those before it. */
+/** Row positions of a long list: heights follow from the number of lines, so that a row can be found without drawing those before it. */
 export function rowTracks(
   windows: readonly AccessWindow[],
   rem: number,
@@ -27,7 +27,7 @@ export function rowTracks(
   );
 }
 
-/** Rows of a long table, in rem. As in the styles. */
+/** Row height of a long table, in rem; same as in the styles. */
 const TABLE_ROW = 1.875;
 
 export function tableTracks(count: number, rem: number): Tracks {

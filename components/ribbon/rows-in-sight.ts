@@ -4,7 +4,7 @@ import { placesWith, Tracks, type Places } from '../shared/tracks.js';
 import { FEW, rowTracks, tableTracks } from './row-heights.js';
 import { LINE } from './scale.js';
 
-/** Where a row stands in a list of which only a part is drawn. */
+/** Position of a row in a partly drawn list. */
 export interface RowPlace {
   /** Pixels from the start of the list. */
   readonly top: number;
@@ -14,19 +14,19 @@ export interface RowPlace {
   readonly count: number;
 }
 
-/** Pixels drawn beyond what is seen, so that a quick scroll meets rows and not paper. */
-const BEYOND = 320;
-/** Rows drawn before anything is known of the page. */
-const AT_FIRST = 24;
-/** Up to this width of the element, in rem, names stand over the drawings. As in the styles. */
+/** Pixels drawn beyond the visible part, so that a fast scroll does not show blank space. */
+const OVERSCAN = 320;
+/** Rows drawn before the page is measured. */
+const INITIAL_ROWS = 24;
+/** Up to this width of the element, in rem, names are above the drawings; same as in the styles. */
 const NARROW = 46;
 
-/** Which rows of the ribbon are drawn: all of a few, of many those in sight. */
+/** Which rows of the ribbon are drawn: all of a short list, only the visible ones of a long list. */
 export class RowsInSight {
   readonly #host: HTMLElement & { readonly renderRoot?: ParentNode };
   #windows: readonly AccessWindow[] = [];
   #tracks = new Tracks([]);
-  #part: Places = { first: 0, end: AT_FIRST };
+  #part: Places = { first: 0, end: INITIAL_ROWS };
   #seen = 0;
   #rem = 16;
   #narrow = false;
@@ -41,12 +41,12 @@ export class RowsInSight {
     return this.#windows.length > FEW;
   }
 
-  /** Height of all rows in pixels, where there are many. */
+  /** Height of all rows of a long list, in pixels. */
   get total(): number {
     return this.#tracks.total;
   }
 
-  /** Height of what stands still over the rows, in pixels. */
+  /** Height of the sticky part above the rows, in pixels. */
   get covered(): number {
     return this.#host.renderRoot?.querySelector('.axis')?.clientHeight ?? 0;
   }
@@ -67,14 +67,14 @@ export class RowsInSight {
     this.#measure();
   }
 
-  /** Pixels left free before the first row drawn and after the last. */
+  /** Blank pixels before the first drawn row and after the last. */
   get gaps(): { readonly before: number; readonly after: number } {
     if (!this.many) return { before: 0, after: 0 };
     const { first, end } = this.#part;
     return { before: this.#tracks.start(first), after: this.total - this.#tracks.start(end) };
   }
 
-  /** Indexes of the rows to draw, in order; `kept` is always among them, where it is one. */
+  /** Indexes of the rows to draw, in order, always including `kept` if it is a row. */
   places(kept: number): number[] {
     const count = this.#windows.length;
     if (!this.many) return [...this.#windows.keys()];
@@ -92,7 +92,7 @@ export class RowsInSight {
     };
   }
 
-  /** Looks what is in sight; whether other rows have to be drawn. */
+  /** Measures what is visible. Returns whether other rows have to be drawn. */
   look(): boolean {
     const list = this.many ? this.#host.renderRoot?.querySelector('.rows') : undefined;
     if (!list) return false;
@@ -105,7 +105,7 @@ export class RowsInSight {
     const { blockStart, blockEnd } = sightOf(list);
     const seen = this.#tracks.between(blockStart, blockEnd);
     this.#seen = seen.end - seen.first;
-    const part = this.#tracks.between(blockStart - BEYOND, blockEnd + BEYOND);
+    const part = this.#tracks.between(blockStart - OVERSCAN, blockEnd + OVERSCAN);
     if (part.first === this.#part.first && part.end === this.#part.end) return false;
     this.#part = part;
     return true;

@@ -1,23 +1,23 @@
 import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import { spanOf, type RibbonLine } from './lines.js';
 
-/** Room before the drawing, for the day each line starts on. */
+/** Width before the drawing, for the day each line starts on. */
 export const GUTTER = 76;
 /** Height of one line of the drawing, where at most one piece of work is drawn at a time. */
 export const LINE = 28;
-/** Height of a lane of work, and what a line has besides. */
+/** Height of a lane of work, and the rest of a line's height. */
 export const LANE = 16;
 const BESIDE = 12;
 
-/** Height of each line of a window whose work stands on so many lanes. */
+/** Line height of a window whose work has this many lanes. */
 export const lineHeight = (lanes: number): number => Math.max(LINE, lanes * LANE + BESIDE);
 const EDGE = 8;
-/** Room for `23:30` beside a bar that ends near the edge. */
-const LABEL = 44;
-/** Room for `clocks +1 h` beyond that. */
-const WORDS = 92;
+/** Width of `23:30` beside a bar that ends near the edge. */
+const TIME_WIDTH = 44;
+/** Additional width of `clocks +1 h`. */
+const CHANGE_TEXT_WIDTH = 92;
 
-/** What all rows of a picture share: the hours they use, and the room kept at the edges. */
+/** Shared by all rows: the hours shown and the space at the edges. */
 export interface Frame {
   readonly from: number;
   readonly to: number;
@@ -34,19 +34,19 @@ export function frameOf(lines: readonly RibbonLine[]): Frame {
   const after = (line: RibbonLine, at: Instant): number => (at - line.noon) / MINUTE;
   const left = lines.some((line) => line.first && after(line, line.start) - from < near);
   const right = lines.some((line) => line.last && to - after(line, line.end) < near);
-  // A clock change near both edges has its words beyond the end.
+  // The text of a clock change near both edges goes past the end.
   const words = lines.some(
     (line) => line.changes.length > 0 && to - after(line, line.end) < near && left,
   );
   return {
     from,
     to,
-    left: left ? LABEL : EDGE,
-    right: words ? LABEL + WORDS : right ? LABEL : EDGE,
+    left: left ? TIME_WIDTH : EDGE,
+    right: words ? TIME_WIDTH + CHANGE_TEXT_WIDTH : right ? TIME_WIDTH : EDGE,
   };
 }
 
-/** From minutes after noon to pixels of a drawing of one width. */
+/** Converts minutes after noon to pixels for one drawing width. */
 export class Scale {
   readonly wide: number;
   readonly frame: Frame;
@@ -66,7 +66,7 @@ export class Scale {
     return Math.round(at * 100) / 100;
   }
 
-  /** The full hours that the axis names: all, or every second or third where they stand close. */
+  /** The full hours labelled on the axis: all, or every second or third when they are close. */
   get hours(): readonly { readonly at: number; readonly text: string }[] {
     const step = this.perHour > 26 ? 1 : this.perHour > 13 ? 2 : 3;
     const found: { at: number; text: string }[] = [];
@@ -77,7 +77,7 @@ export class Scale {
     return found;
   }
 
-  /** The same scale as another: what was drawn with that needs no new drawing. */
+  /** Whether two scales are equal, so that nothing needs to be drawn again. */
   equals(other: Scale): boolean {
     return this.wide === other.wide && this.frame === other.frame;
   }

@@ -1,9 +1,9 @@
 import { cautions, type WindowStatus } from '../../src/model/index.js';
 import { kindText } from '../shared/kinds.js';
 
-/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+/** All texts of the element, except names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
-  /** In place of an axis with nothing on it. */
+  /** Shown instead of an empty axis. */
   empty: 'No windows yet. Add them to the plan: each needs a name, a start and an end.',
   key: 'Key',
   kind: kindText,

@@ -14,15 +14,15 @@ import { usableText } from './window-table.js';
 
 export interface RowLook {
   readonly chosen: boolean;
-  /** Whether the Tab key comes to this row. */
+  /** Whether the Tab key reaches this row. */
   readonly reachable: boolean;
-  /** Absent where all rows are drawn. */
+  /** Absent when all rows are drawn. */
   readonly place: RowPlace | undefined;
   readonly scale: Scale;
   readonly words: RibbonStrings;
-  /** What is planned in it; absent: no plan is shown. */
+  /** Work planned in it; absent: no plan is shown. */
   readonly work: WindowWork | undefined;
-  /** The week it begins in, where it is the first of that week. */
+  /** The week it begins in, if it is the first of that week. */
   readonly week: string;
 }
 
@@ -61,7 +61,7 @@ export function windowRow(
   </div>`;
 }
 
-/** A window that takes no work has no usable time to draw: it stays an outline. */
+/** A window that takes no work has no usable time to draw, so it stays an outline. */
 export function drawnLines(
   window: AccessWindow,
   ledger: Ledger | undefined,

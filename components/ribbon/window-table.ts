@@ -57,7 +57,7 @@ export function windowTable(
     </div>`;
 }
 
-/** Room for rows that are not drawn. */
+/** Space for rows that are not drawn. */
 function gap(height: number): TemplateResult | typeof nothing {
   return height > 0 ? html`<tr class="gap" aria-hidden="true" ${placed(0, height)}></tr>` : nothing;
 }
@@ -83,7 +83,7 @@ function row(
   </tr>`;
 }
 
-/** Usable time as it is shown: none where the window takes no work. */
+/** Usable time as shown: none when the window takes no work. */
 export function usableText(ledger: Ledger | undefined, words: RibbonStrings): string {
   if (!ledger) return words.notRead;
   return ledger.barred.length > 0 ? words.none : durationText(ledger.usableMinutes);

@@ -4,20 +4,20 @@ import type { Instant } from '../../src/calendar/index.js';
 export interface RibbonPiece {
   readonly from: Instant;
   readonly to: Instant;
-  /** Short: it stands in the box where there is room. */
+  /** Short; shown in the box if there is room. */
   readonly label: string;
-  /** Shorter still, for a box without room for that. */
+  /** Even shorter, for a narrow box. */
   readonly short: string;
   readonly title: string;
 }
 
-/** What is planned in a window, and how its handback stands. */
+/** Work planned in a window, and the state of its handback. */
 export interface WindowWork {
   readonly window: string;
   readonly pieces: readonly RibbonPiece[];
   /** A short line at the right edge: `35 min, 91.7 %`. Empty: not known. */
   readonly outcome: string;
-  /** The outcome is harm: it stands out, and its words say so. */
+  /** The outcome is bad: it is emphasized, and its text says so. */
   readonly harm?: boolean;
 }
 
@@ -25,11 +25,11 @@ interface Laned extends RibbonPiece {
   readonly lane: number;
 }
 
-/** Most lanes that are drawn apart; more stand on the last. */
+/** Most lanes drawn separately; further ones share the last. */
 const MOST = 6;
 const lanes = new WeakMap<WindowWork, readonly Laned[]>();
 
-/** The pieces of a window on as few lanes as their overlaps allow. */
+/** Assigns the pieces of a window to as few lanes as their overlaps allow. */
 export function lanedPieces(work: WindowWork): readonly Laned[] {
   let found = lanes.get(work);
   if (!found) lanes.set(work, (found = laid(work.pieces)));

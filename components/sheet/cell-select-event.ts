@@ -3,7 +3,7 @@ export class CellSelectEvent extends Event {
   static readonly type = 'possession-cell-select';
   /** Index of the data row, 0 for the first below the header. */
   readonly row: number;
-  /** The column as the file heads it. */
+  /** Heading of the column in the file. */
   readonly column: string;
   readonly value: string;
 

@@ -1,8 +1,8 @@
 import { css } from 'lit';
 
-/** A cell: its text, its fault, the block it is in and the field it is typed in. */
+/** A cell: text, fault, selection and editor. */
 export const cellStyles = css`
-  /* Not inherited as elsewhere: what inherits this by rule is styled anew with each move of its row. */
+  /* Set here rather than inherited: an inherited value makes the browser restyle a cell whenever its row moves. */
   .body > .row *,
   .body > .row *::before,
   .body > .row *::after {
@@ -30,7 +30,7 @@ export const cellStyles = css`
   .body > .row > .figures {
     text-align: end;
   }
-  /* Worked out, not typed: another ground and slanted type. */
+  /* Calculated, not typed: another background and italics. */
   .body > .row > .result,
   .row.head > .result {
     background: var(--_sunk);
@@ -61,7 +61,7 @@ export const cellStyles = css`
   .body > .row > .at:not(.fault) {
     background: var(--_raised);
   }
-  /* Somebody else is at the cell: a dashed line and their name, whatever colours a reader tells apart. */
+  /* Another person is at the cell: a dashed outline and their name, so that colour is not needed. */
   .body > .row > .other {
     outline: 2px dashed var(--_quiet);
     outline-offset: -2px;
@@ -113,7 +113,7 @@ export const cellStyles = css`
     cursor: crosshair;
     touch-action: none;
   }
-  /* Over the rows below it, which its list of choices hangs into. */
+  /* Above the following rows, which its list of choices overlaps. */
   .body > .row.opened {
     z-index: 3;
   }

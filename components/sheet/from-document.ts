@@ -14,7 +14,7 @@ interface Shown extends ReactiveControllerHost, HTMLElement {
   resultColumns: readonly ResultColumn[];
 }
 
-/** Shows one table of the `<possession-document>` that the sheet stands in, with its worked-out columns if asked to. */
+/** Shows one table of the surrounding `<possession-document>`, with calculated columns if requested. */
 export class FromDocument implements ReactiveController {
   readonly #sheet: Shown;
   #state: DocumentState | undefined;
@@ -29,7 +29,7 @@ export class FromDocument implements ReactiveController {
     });
   }
 
-  /** The sheet may be told which table to show, and how, after it has heard of the document. */
+  /** The table to show may be set after the document has arrived. */
   hostUpdate(): void {
     const asked = `${this.#sheet.of} ${this.#sheet.results}`;
     if (asked === this.#asked) return;
@@ -61,7 +61,7 @@ export class FromDocument implements ReactiveController {
       zone: document.zone,
       idColumn: columnOf(table, of, of === 'windows' ? 'window' : 'activity') ?? -1,
     };
-    // Loaded only here: a sheet without worked-out columns never needs them.
+    // Loaded on demand: a sheet without calculated columns does not need them.
     const columns =
       of === 'windows'
         ? (await import('../results/window-results.js')).windowColumns(known)

@@ -1,13 +1,13 @@
-/** A cell that somebody else is at. */
+/** A cell that another person is at. */
 export interface OtherAt {
   /** Index of the data row and of the column in the table. */
   readonly row: number;
   readonly column: number;
-  /** What they are called; empty: not said. */
+  /** Their name; empty: unknown. */
   readonly name: string;
 }
 
-/** The names of those at each cell, by row and column. */
+/** Names of the people at each cell, by row and column. */
 export type OthersByCell = ReadonlyMap<number, ReadonlyMap<number, string>>;
 
 export function othersByCell(others: readonly OtherAt[]): OthersByCell {

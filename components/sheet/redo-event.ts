@@ -1,4 +1,4 @@
-/** A person asks to do again what was taken back; cancelled like `possession-undo`. */
+/** A person asks to redo a change; cancelled like `possession-undo`. */
 export class RedoEvent extends Event {
   static readonly type = 'possession-redo';
 

@@ -1,4 +1,4 @@
-/** A person asks where a worked-out value of a row comes from. */
+/** A person asks where a calculated value of a row comes from. */
 export class ResultAskEvent extends Event {
   static readonly type = 'possession-result-ask';
   /** Index of the data row, 0 for the first below the header. */

@@ -1,21 +1,21 @@
-/** What a result column holds for one row. */
+/** The value of a result column for a row. */
 export interface ResultValue {
   readonly text: string;
-  /** What to sort by, where that is not the text: minutes, an instant. */
+  /** Sort key, if not the text: minutes, an instant. */
   readonly sort?: number;
-  /** `harm` for what must not be missed, `quiet` for what is not known yet; a word says the same. */
+  /** `harm`: must not be missed; `quiet`: not known yet. The text says the same. */
   readonly tone?: 'harm' | 'quiet';
 }
 
-/** A column that is worked out from the rows and stands beside those that are typed. It is never written to the table. */
+/** A column calculated from the rows and shown beside the typed ones. It is never written to the table. */
 export interface ResultColumn {
   readonly id: string;
   readonly heading: string;
-  /** The language of the heading; English where nothing is said. */
+  /** Language of the heading; English by default. */
   readonly lang?: string;
-  /** Figures are set flush at their last digit. */
+  /** Whether it holds figures, which are right-aligned. */
   readonly figures?: boolean;
-  /** `row`: index of the row in the table; `cells`: what is typed in it. Called for the rows in sight, and for all to sort or filter. */
+  /** `row`: index of the row in the table; `cells`: its typed texts. Called for the visible rows, and for all rows to sort or filter. */
   value(row: number, cells: readonly string[]): ResultValue | string;
 }
 

@@ -1,7 +1,7 @@
-/** A person chose which worked-out columns stand beside the rows, and in what order. */
+/** A person chose which calculated columns are shown, and in what order. */
 export class ResultsChoiceEvent extends Event {
   static readonly type = 'possession-results-choice';
-  /** Ids of the result columns shown, in order. */
+  /** Ids of the shown result columns, in order. */
   readonly shown: readonly string[];
 
   constructor(shown: readonly string[]) {

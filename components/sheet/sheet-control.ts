@@ -20,7 +20,7 @@ import { TableChangeEvent } from './table-change-event.js';
 import { UndoEvent } from './undo-event.js';
 import { unfilter } from './grid/view-acts.js';
 
-/** What the control needs of its element. */
+/** The part of the element that the control uses. */
 export interface SheetElement extends LitElement {
   table: TableText;
   readonly: boolean;
@@ -28,7 +28,7 @@ export interface SheetElement extends LitElement {
   resultsShown: readonly string[] | null;
 }
 
-/** What a person does with the sheet, whichever way they do it: keys, pointer, tools or menu. */
+/** Handles all actions of a person on the sheet, by keys, pointer, toolbar or menu. */
 export class SheetControl implements ActHost, TypingHost {
   readonly state: SheetState;
   readonly finder = new Finder();
@@ -40,9 +40,9 @@ export class SheetControl implements ActHost, TypingHost {
   /** Whether the list of result columns is open. */
   choosing = false;
   filterColumn = 0;
-  /** Whether the next cell tapped is the far corner of the block. */
+  /** Whether the next tapped cell ends the selected block. */
   ranging = false;
-  /** Index of the column whose heading is typed. */
+  /** Index of the column whose heading is being edited; -1: none. */
   renaming = -1;
   readonly #element: SheetElement;
   readonly #typing: CellTyping = new CellTyping(this);
@@ -60,20 +60,20 @@ export class SheetControl implements ActHost, TypingHost {
     return this.#element.readonly;
   }
 
-  /** The cell that is typed in, by its place in the view. */
+  /** The cell being edited, by its position in the view. */
   get typing(): GridCell | undefined {
     return this.#typing.place;
   }
 
   run(act: Act): void {
-    this.state.told = '';
+    this.state.announcement = '';
     this.#closeMenu();
     performs[act](this);
     this.refresh(true);
   }
 
-  /** Changes the state by an act that is in no menu, and shows what came of it. */
-  does(act: (state: SheetState) => void): void {
+  /** Runs an action that is in no menu, and updates the view. */
+  updateState(act: (state: SheetState) => void): void {
     act(this.state);
     this.refresh(true);
   }
@@ -84,18 +84,18 @@ export class SheetControl implements ActHost, TypingHost {
     this.#element.requestUpdate();
   }
 
-  /** The person goes to a cell or chooses a block. */
+  /** Moves to a cell or selects a block. */
   select(to: Selection, show = true): void {
     const before = this.state.at;
     this.state.selection = within(to, this.state.size);
-    this.state.told = '';
+    this.state.announcement = '';
     this.refresh(show);
     const { row, column } = this.state.at;
-    if (before.row !== row || before.column !== column) this.tell();
+    if (before.row !== row || before.column !== column) this.sendPosition();
   }
 
-  /** Says where the person is: at a cell that is typed, or at one that is worked out and to be explained. */
-  tell(): void {
+  /** Sends the event for the current cell: a typed one, or a calculated one to be explained. */
+  sendPosition(): void {
     if (this.askResult()) return;
     const { state } = this;
     const heading = state.headingAt(state.fileColumn(state.at.column));
@@ -104,7 +104,7 @@ export class SheetControl implements ActHost, TypingHost {
     this.#element.dispatchEvent(new CellSelectEvent(row, heading, value));
   }
 
-  /** Shows a cell of the file; filters give way when they hide it. */
+  /** Shows a cell of the file; clears filters that hide it. */
   goTo(row: number, column: number): void {
     const { state } = this;
     const last = state.table.rows.length - 1;
@@ -112,7 +112,7 @@ export class SheetControl implements ActHost, TypingHost {
     state.columns.reveal(column);
     if (state.placeOf(wanted) < 0 && last >= 0) {
       unfilter(state);
-      state.told = state.words.liftedToShow;
+      state.announcement = state.words.liftedToShow;
     }
     const at = {
       row: Math.max(0, state.placeOf(wanted)),
@@ -126,7 +126,7 @@ export class SheetControl implements ActHost, TypingHost {
     return this.#element.choices[heading] ?? [];
   }
 
-  /** `text`: what stands in the field instead of what the cell holds. A worked-out cell is asked about instead. */
+  /** `text`: initial text instead of the cell's. For a calculated cell, asks for its explanation instead. */
   openEditor(text?: string): void {
     const { state } = this;
     const result = state.resultOf(state.fileColumn(state.at.column));
@@ -134,7 +134,7 @@ export class SheetControl implements ActHost, TypingHost {
     else this.#typing.open(text);
   }
 
-  /** Where the value of the cell with the focus comes from. Whether it is a worked-out one. */
+  /** Asks where the value of the focused cell comes from. Returns whether it is a calculated cell. */
   askResult(): boolean {
     const { state } = this;
     const result = state.resultOf(state.fileColumn(state.at.column));
@@ -213,7 +213,7 @@ export class SheetControl implements ActHost, TypingHost {
     });
   }
 
-  /** An act chosen from the menu has closed it already, and the focus is where that act wants it. */
+  /** An action chosen from the menu has already closed it and set the focus. */
   menuClosed(): void {
     if (!this.menu) return;
     this.menu = undefined;
@@ -237,7 +237,7 @@ export class SheetControl implements ActHost, TypingHost {
 
   chooseRange(): void {
     this.ranging = !this.ranging;
-    this.state.told = this.ranging ? this.state.words.rangeHint : '';
+    this.state.announcement = this.ranging ? this.state.words.rangeHint : '';
     this.refresh();
   }
 
@@ -255,30 +255,30 @@ export class SheetControl implements ActHost, TypingHost {
     const cells = selectedCells(this.state);
     void writeCells(cells).then((done) => {
       if (done) this.copied(cells, cut);
-      else this.state.told = this.state.words.noClipboard;
+      else this.state.announcement = this.state.words.noClipboard;
       this.refresh();
     });
   }
 
-  /** Cells are on the clipboard; a cut clears them. */
+  /** Called after cells were copied; a cut clears them. */
   copied(cells: readonly (readonly string[])[], cut: boolean): void {
     const { state } = this;
     const count = cells.length * (cells[0]?.length ?? 0);
     if (cut) clearCells(state);
-    state.told = (cut ? state.words.cut : state.words.copied)(count);
+    state.announcement = (cut ? state.words.cut : state.words.copied)(count);
     this.refresh();
   }
 
   pasteCells(): void {
     void readCells().then((cells) => {
-      if (!cells) this.state.told = this.state.words.noClipboard;
+      if (!cells) this.state.announcement = this.state.words.noClipboard;
       else this.pasted(cells);
       this.refresh();
     });
   }
 
   pasted(cells: readonly (readonly string[])[] | undefined): void {
-    if (!cells || cells.length === 0) this.state.told = this.state.words.noCells;
+    if (!cells || cells.length === 0) this.state.announcement = this.state.words.noCells;
     else pasteCells(this.state, cells);
     this.refresh(true);
   }

@@ -13,25 +13,26 @@ import { faultsByCell } from './grid/sheet-layout.js';
 import type { SheetStrings } from './strings.js';
 import { asInTheFile, viewOrder, type ViewWish } from './grid/view-order.js';
 
-/** How a change shows: what is selected after it, and the order of rows where their number changed. */
+/** The view after a change: the selection, and the row order if the number of rows changed. */
 export interface ShownAs {
   readonly selection?: Selection;
   readonly order?: readonly number[] | null;
-  /** Told to readers when it is more than the label. */
+  /** Message to announce instead of the label. */
   readonly notice?: string;
 }
 
-/** Hears of every change made to the table by a person. */
+/** Called for every change of the table by a person. */
 export type ChangeListener = (
   before: TableText,
   label: string,
-  /** What was done; absent: an undo or redo of the sheet's own. */
+  /** The steps of the change; absent: an undo or redo by the sheet itself. */
   steps?: readonly TableStep[],
 ) => void;
 
 /**
- * The sheet without its drawing: the table, which of it is shown in what order, what is selected, and what can be
- * undone. Places (`row`, `column` of a GridCell) are those on the screen; `fileRow` and `fileColumn` lead to the table.
+ * The state of the sheet, without rendering: the table, what is shown in which order, the selection and the undo
+ * history. `row` and `column` of a GridCell are positions on the screen; `fileRow` and `fileColumn` convert them to the
+ * table.
  */
 export class SheetState {
   table: TableText = { file: '', columns: [], rows: [] };
@@ -40,9 +41,9 @@ export class SheetState {
   others: OthersByCell = new Map();
   selection: Selection = onlyCell({ row: 0, column: 0 });
   words: SheetStrings;
-  /** The last thing done, in words. */
-  told = '';
-  /** Of the cells last copied, which columns were worked out. */
+  /** Announcement of the last action. */
+  announcement = '';
+  /** For the cells last copied, which columns were calculated. */
   copied: readonly boolean[] = [];
   readonly columns = new ColumnView();
   readonly lines = new LineNumbers();
@@ -57,7 +58,7 @@ export class SheetState {
     this.#onChange = onChange;
   }
 
-  /** Takes a table from outside. Another file starts afresh; else order, widths and selection stay where they can. */
+  /** Sets the table from outside. Another file resets the view; otherwise order, widths and selection are kept where possible. */
   take(table: TableText): void {
     if (table === this.table) return;
     const other = table.file !== this.table.file;
@@ -67,12 +68,12 @@ export class SheetState {
       this.#order = null;
       this.columns.forget();
       this.selection = onlyCell({ row: 0, column: 0 });
-      this.told = '';
+      this.announcement = '';
     }
     this.#put(table);
   }
 
-  /** Takes other results in. Order, filters and widths stay where their column still is. */
+  /** Sets the result columns. Order, filters and widths of remaining columns are kept. */
   takeResults(results: readonly ResultColumn[]): void {
     this.#wish = this.columns.read(this.table, this.table, this.#wish, results);
     this.#stale = this.#order !== null;
@@ -85,11 +86,11 @@ export class SheetState {
     if (this.#wish.onlyFaults) this.#stale = true;
   }
 
-  /** A change a person made. Nothing is kept or told when the table is the same; a text that is too long is refused. */
+  /** Applies a change by a person. Does nothing if the table stays the same; refuses a text that is too long. */
   change(steps: readonly TableStep[], label: string, shown: ShownAs = {}): boolean {
     const length = tooLong(steps);
     if (length !== undefined) {
-      this.told = this.words.tooLong(length, mostTyped);
+      this.announcement = this.words.tooLong(length, mostTyped);
       return false;
     }
     const before = this.table;
@@ -98,7 +99,7 @@ export class SheetState {
     this.history.push(before, next, label, this.selection);
     this.#put(next, shown.order);
     if (shown.selection) this.selection = within(shown.selection, this.size);
-    this.told = shown.notice ?? label;
+    this.announcement = shown.notice ?? label;
     this.#onChange(before, label, steps);
     return true;
   }
@@ -111,7 +112,7 @@ export class SheetState {
     this.#turn('redo');
   }
 
-  /** What is to be shown, worked out anew. The cell with the focus keeps it where it is still shown. */
+  /** Sorts and filters again. The focused cell keeps the focus if it is still shown. */
   show(wish: ViewWish): void {
     const row = this.fileRow(this.selection.at.row);
     const { column } = this.selection.at;
@@ -125,7 +126,7 @@ export class SheetState {
     return this.#wish;
   }
 
-  /** Whether edits since have made sort or filter out of date; rows do not jump while one types. */
+  /** Whether later edits have made the sort or filter out of date; rows do not jump while a person types. */
   get stale(): boolean {
     return this.#stale && this.#order !== null;
   }
@@ -157,7 +158,7 @@ export class SheetState {
     return this.columns.shown[place] ?? -1;
   }
 
-  /** Where a row of the table is shown; -1 when it is not. */
+  /** Position of a table row on the screen; -1 when hidden. */
   placeOf(row: number): number {
     if (this.#order) return this.#order.indexOf(row);
     return row < this.table.rows.length ? row : -1;
@@ -167,7 +168,7 @@ export class SheetState {
     return this.textAt(this.fileRow(row), this.fileColumn(column));
   }
 
-  /** The result column that stands for a column of the file; undefined for one that is typed. */
+  /** The result column at a column index; undefined for a typed column. */
   resultOf(fileColumn: number): ResultColumn | undefined {
     return this.columns.results[fileColumn - this.table.columns.length];
   }
@@ -178,14 +179,14 @@ export class SheetState {
     return cells && column ? resultValue(column.value(fileRow, cells)) : nothingKnown;
   }
 
-  /** What a cell shows, typed or worked out. */
+  /** Text of a cell, typed or calculated. */
   textAt(fileRow: number, fileColumn: number): string {
     return fileColumn >= this.table.columns.length
       ? this.resultAt(fileRow, fileColumn).text
       : (this.table.rows[fileRow]?.[fileColumn] ?? '');
   }
 
-  /** Cells that were copied here, without those that are worked out; any others as they are. */
+  /** Cells copied from this sheet, without the calculated ones; other cells unchanged. */
   withoutResults(cells: readonly (readonly string[])[]): readonly (readonly string[])[] {
     const { copied } = this;
     if (!copied.includes(true) || copied.length !== cells[0]?.length) return cells;
@@ -196,7 +197,7 @@ export class SheetState {
     return this.table.columns[fileColumn] ?? this.resultOf(fileColumn)?.heading ?? '';
   }
 
-  /** Indexes of the typed columns shown, in order. */
+  /** Indexes of the shown typed columns, in order. */
   get typedShown(): readonly number[] {
     return this.columns.shown.filter((value) => value < this.table.columns.length);
   }
@@ -209,13 +210,13 @@ export class SheetState {
     const before = this.table;
     const turned = this.history[way](before);
     if (!turned) {
-      this.told = way === 'undo' ? this.words.nothingToUndo : this.words.nothingToRedo;
+      this.announcement = way === 'undo' ? this.words.nothingToUndo : this.words.nothingToRedo;
       return;
     }
     this.#put(turned.table);
     this.selection = within(turned.selected, this.size);
-    this.told = (way === 'undo' ? this.words.undone : this.words.redone)(turned.label);
-    this.#onChange(before, this.told);
+    this.announcement = (way === 'undo' ? this.words.undone : this.words.redone)(turned.label);
+    this.#onChange(before, this.announcement);
   }
 
   #put(table: TableText, order?: readonly number[] | null): void {
@@ -225,7 +226,7 @@ export class SheetState {
     const wish = this.#wish;
     if (table.columns !== before.columns || table.file !== before.file)
       this.#wish = this.columns.read(table, before, wish);
-    // A column that went took its sort or filter with it.
+    // A removed column also removes its sort or filter.
     const lost = !wish.sort !== !this.#wish.sort || wish.filters.length > this.#wish.filters.length;
     const other = table.rows.length !== before.rows.length;
     if (order !== undefined) this.#order = order;

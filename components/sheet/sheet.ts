@@ -34,8 +34,8 @@ import { toolStyles } from './bars/tool.styles.js';
 import { refreshView } from './grid/view-acts.js';
 
 /**
- * A table to type in, every column kept, with what is wrong marked in its cell. Sorting, filtering and hiding change
- * what is shown, never the table.
+ * An editable table that keeps every column and marks faults in their cells. Sorting, filtering and hiding change only
+ * the view, never the table.
  *
  * Keyboard: ARIA grid pattern with one tab stop; the focus stays on the grid and points at the current cell, so it
  * survives rows that are drawn and dropped while scrolling. `?` lists the keys.
@@ -68,31 +68,31 @@ export class PossessionSheet extends LitElement {
   };
 
   declare table: TableText;
-  /** Those of this table; others are ignored. */
+  /** Faults; those of other tables are ignored. */
   declare faults: readonly Fault[];
-  /** Columns that are kept but mean nothing to the plan. */
+  /** Columns that are kept but not read by the plan. */
   declare unread: readonly string[];
   /** Accessible name; the file's name when empty. */
   declare label: string;
   declare readonly: boolean;
-  /** Cells that other people are at, where several work on the table. */
+  /** Cells that other people are at, when several people edit the table. */
   declare others: readonly OtherAt[];
-  /** Inside a `<possession-document>`: the table of it that is shown; empty: none. */
+  /** Inside a `<possession-document>`: the table to show; empty: none. */
   declare of: TableKind | '';
-  /** Inside a `<possession-document>`: shows what is worked out beside what is typed, of windows and work. */
+  /** Inside a `<possession-document>`: shows calculated columns, for windows and work. */
   declare results: boolean;
-  /** Texts to offer where a cell is typed, by heading; others may be typed. */
+  /** Suggested texts for a cell, by heading; other texts are allowed. */
   declare choices: Readonly<Record<string, readonly string[]>>;
   /**
-   * Columns worked out from the rows, to be read beside those that are typed: they are sorted, filtered, copied and
-   * printed with the rows and never written to the table. A new list is a new answer.
+   * Calculated columns, shown beside the typed ones: sorted, filtered, copied and printed with the rows, never written
+   * to the table. A new list means new values.
    */
   declare resultColumns: readonly ResultColumn[];
   /** Ids of the result columns to show, in order; null: all, until a person chooses. */
   declare resultsShown: readonly string[] | null;
-  /** For who does undo and redo: what the buttons say. Null: the sheet keeps its own history. */
+  /** Labels of undo and redo, for a host that keeps the history. Null: the sheet keeps its own. */
   declare undoState: UndoState | null;
-  /** Words in place of the default ones. */
+  /** Texts that override the defaults. */
   declare strings: Partial<SheetStrings>;
 
   readonly #words = new Words<SheetStrings>(this, defaultStrings, {
@@ -161,17 +161,17 @@ export class PossessionSheet extends LitElement {
     control.view?.update(control.typing, this.readonly);
   }
 
-  /** Index of the row of the table that has the focus within the sheet. */
+  /** Index of the table row of the current cell. */
   get currentRow(): number {
     return this.#control.state.fileRow(this.#control.state.at.row);
   }
 
-  /** Moves to a cell and shows it; the first column when the heading is not found. Sends nothing. */
+  /** Moves to a cell and scrolls it into view; the first column when the heading is not found. Sends no event. */
   goTo(row: number, column = ''): void {
     this.#control.goTo(row, Math.max(0, this.table.columns.indexOf(column)));
   }
 
-  /** The rows as they are shown, in order, with the worked-out columns; to be saved or sent. */
+  /** The rows and columns as shown, with calculated columns, for saving or sending. */
   get shownTable(): {
     readonly columns: readonly string[];
     readonly rows: readonly (readonly string[])[];
@@ -229,7 +229,7 @@ export class PossessionSheet extends LitElement {
       ${statusLine(
         state,
         (row) => this.#toFault(row),
-        () => control.does(refreshView),
+        () => control.updateState(refreshView),
       )}
       ${
         control.menu
@@ -259,7 +259,7 @@ export class PossessionSheet extends LitElement {
         type="button"
         class="plain"
         @click=${() =>
-          this.#control.does((state) => {
+          this.#control.updateState((state) => {
             addColumn(state, 'after');
             addRows(state, 'below');
           })}
@@ -282,10 +282,10 @@ export class PossessionSheet extends LitElement {
     const column = this.#control.state.faults.get(row)?.keys().next().value ?? 0;
     this.#control.goTo(row, column);
     this.#control.focus();
-    this.#control.tell();
+    this.#control.sendPosition();
   }
 
-  /** The whole text of a cell, or what is wrong with it, only once a pointer asks: most cells are never pointed at. */
+  /** Tooltip with the whole text or fault of a cell, set only on hover: most cells are never pointed at. */
   readonly #nameCell = (event: Event): void => {
     const cell = (event.target as Element).closest<HTMLElement>('[data-row]');
     if (!cell) return;

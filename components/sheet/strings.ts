@@ -5,7 +5,7 @@ const cells = (count: number): string => countText(count, 'cell');
 const rows = (count: number): string => countText(count, 'row');
 const columns = (count: number): string => countText(count, 'column');
 
-/** Every word the sheet says, but for what the table holds. Sentences with a figure are functions of it. */
+/** All texts of the sheet, except the table's own. Sentences with a figure are functions of it. */
 export const defaultStrings = {
   empty: 'This table is empty. Import a file, paste cells whose first row is the headings, or',
   emptyReadonly: 'This table is empty.',
@@ -185,7 +185,7 @@ export const defaultStrings = {
     menu: 'What can be done here',
     help: 'These keys',
   } as Record<KeyId, string>,
-  /** What is printed on a key where it is not the key's own name. */
+  /** Labels of keys that differ from the key's name. */
   keyNames: {} as Readonly<Record<string, string>>,
 };
 

@@ -6,9 +6,9 @@ export class TableChangeEvent extends Event {
   static readonly type = 'possession-table-change';
   readonly table: TableText;
   readonly before: TableText;
-  /** What was done, for a person: "3 cells pasted". */
+  /** Description of the change: "3 cells pasted". */
   readonly label: string;
-  /** What was done, step by step; absent: an undo or redo of the sheet's own. */
+  /** Steps of the change; absent: an undo or redo by the sheet itself. */
   readonly steps: readonly TableStep[] | undefined;
 
   constructor(table: TableText, before: TableText, label: string, steps?: readonly TableStep[]) {

@@ -1,6 +1,6 @@
 /**
- * A person asks to take the last change back. Unless it is cancelled the sheet takes its own last change back; who
- * keeps the history of a whole plan cancels it and sets `table`.
+ * A person asks to undo the last change. Unless cancelled, the sheet undoes its own last change; a host that keeps the
+ * history of the plan cancels the event and sets `table`.
  */
 export class UndoEvent extends Event {
   static readonly type = 'possession-undo';

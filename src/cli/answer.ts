@@ -2,22 +2,22 @@ import type { Block } from './print/blocks.js';
 import type { Report } from '../engine/report/report.js';
 import { cautions as everyCaution, type Note } from '../model/index.js';
 
-/** What a verb found, as JSON and as text. */
+/** The answer of a verb, as JSON and as text. */
 export interface Answer<Json extends object = object> {
   readonly json: Json;
   readonly text: readonly Block[];
   /** The report that `--out` writes. */
   readonly report?: Report;
-  /** What the answer assumes because nobody said it. */
+  /** Assumptions of the answer where input was missing. */
   readonly notes?: readonly Note[];
-  /** Cautions of this verb alone; they come before those of every answer. */
+  /** Cautions of this verb; they precede the general ones. */
   readonly cautions?: readonly string[];
 }
 
 /** An answer with its notes and cautions. */
 export interface Enveloped {
   readonly json: object;
-  /** Notes first, cautions last. Some answers compute it only when it is read. */
+  /** Notes first, cautions last. Some answers compute it lazily. */
   readonly text: readonly Block[];
   readonly notes: readonly Note[];
 }

@@ -1,4 +1,4 @@
-// The words of a command line, read by `options.ts`.
+// Parses the words of a command line, by the table in `options.ts`.
 import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
 import type { Objective } from '../planner/search/types.js';
@@ -15,17 +15,17 @@ import {
 
 const objectives: readonly Objective[] = ['key-dates', 'margins', 'finish', 'fewest-windows'];
 
-/** The words of a command line that cannot be carried out. The message says what is wrong. */
+/** A command line that cannot be run. The message says what is wrong. */
 export class UsageError extends Error {
   override name = 'UsageError';
 }
 
 const dateOrders: readonly DateOrder[] = ['day-first', 'month-first'];
 
-/** What a command line asks for. Paths are as typed; `-` is standard input. */
+/** A parsed command line. Paths are as typed; `-` is standard input. */
 export interface Arguments {
   readonly verb: Verb;
-  /** Options given that the verb does not use. */
+  /** Given options that the verb does not use. */
   readonly unused: readonly string[];
   readonly windows: string;
   readonly work?: string;
@@ -45,11 +45,11 @@ export interface Arguments {
   readonly decisions?: string;
   /** A plan of work to answer from. */
   readonly plan?: string;
-  /** A plan of work to mend. */
+  /** A plan of work to repair. */
   readonly from?: string;
-  /** Work of the plan to mend that begins before this day keeps its place. */
+  /** Work of the plan to repair that begins before this day keeps its place. */
   readonly 'frozen-until'?: string;
-  /** Another plan of work, to tell what changed. */
+  /** Another plan of work, to list what changed. */
   readonly against?: string;
   /** How many weeks to look ahead, the shortest first. */
   readonly weeks?: readonly number[];
@@ -57,22 +57,22 @@ export interface Arguments {
   /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
   readonly chance?: number;
   readonly calendar?: string;
-  /** Whether other ways to do the work of the window are priced too. */
+  /** Whether to price other ways to do the work of the window too. */
   readonly options: boolean;
-  /** A file to write; its ending says of which kind. */
+  /** A file to write; its extension sets the format. */
   readonly out?: string;
-  /** What headings hold, of all tables. */
+  /** Chosen meanings of headings, for all tables. */
   readonly columns: readonly ChosenColumn[];
-  /** The order of day and month of all tables. */
+  /** The order of day and month, for all tables. */
   readonly dates?: string;
   readonly zone?: string;
-  /** A row with an error refuses the whole answer. */
+  /** Whether an error in any row refuses the whole answer. */
   readonly strict: boolean;
   readonly json: boolean;
   readonly isolation: readonly string[];
   readonly loud: boolean;
   readonly first: Objective;
-  /** Cuts the search short. */
+  /** Time limit of the search. */
   readonly seconds?: number;
   readonly seed: number;
   readonly runs: number;
@@ -80,7 +80,7 @@ export interface Arguments {
   /** Activity whose pour is over at `at`. */
   readonly pour?: string;
   readonly window?: string;
-  /** Overruns asked about, whole minutes, in the order typed. */
+  /** Overruns to price, whole minutes, in the order typed. */
   readonly minutes?: readonly number[];
 }
 
@@ -94,7 +94,7 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
   lifting: [['FILE', 'forecast']],
 };
 
-/** Options that a verb without use for them refuses: the person expects a file to be read or written. */
+/** Options that a verb refuses if it does not use them, because a file would be expected to be read or written. */
 const refusedElsewhere = [
   'actuals',
   'calendar',
@@ -105,7 +105,7 @@ const refusedElsewhere = [
   'against',
 ] as const;
 
-/** What each verb can write by `--out`. */
+/** File extensions that each verb can write by `--out`. */
 const outEndings: { readonly [V in Verb]?: readonly string[] } = {
   price: ['.csv', '.xlsx'],
   allocate: ['.csv', '.xlsx', '.ics'],
@@ -131,7 +131,7 @@ function whole(
 
 type Words = Readonly<Record<string, string | boolean | string[] | undefined>>;
 
-/** Options given that the verb does not use: the answer names them. */
+/** Given options that the verb does not use; the answer names them. */
 function unusedOf(verb: Verb, values: Words): readonly string[] {
   return Object.entries(options as Record<string, Option>).flatMap(([name, { verbs: takers }]) =>
     takers && !takers.includes(verb) && values[name] !== undefined && values[name] !== false
@@ -154,7 +154,7 @@ type Values = { readonly [K in TextOption]?: string } & {
   readonly json?: boolean;
 };
 
-/** A week: later than that it is another plan, not an overrun. */
+/** A week: later than that is another plan, not an overrun. */
 const MOST_MINUTES = 10_080;
 const MOST_OVERRUNS = 48;
 

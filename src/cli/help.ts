@@ -1,17 +1,17 @@
-// What the command line says of itself.
+// Help texts of the command line.
 import { basename } from 'node:path';
 import type { Block } from './print/blocks.js';
 import { shareHelp } from './share-help.js';
 import { options, verbHelp, verbs, type Option, type Verb } from './options.js';
 
-/** How it was called: from the package, or in a copy of the project. */
+/** How the command was started: from the package, or in a copy of the project. */
 export const command =
   basename(process.argv[1] ?? '') === 'cli.mjs' ? 'npm run --silent cli --' : 'possession-fit';
 
 const exits =
   'Exit code: 0 done, 1 the input is bad (each fault on standard error), 2 wrong usage.';
 
-/** The help of the whole command, in a few lines. */
+/** The short help of the whole command. */
 export function usageLines(): readonly Block[] {
   return [
     'possession-fit: which work fits which possession',
@@ -30,13 +30,13 @@ export function usageLines(): readonly Block[] {
   ];
 }
 
-/** What to try after a wrong use: the help of the verb that was named, or all verbs. The fault itself stays in sight. */
+/** Help after wrong use: that of the named verb, or all verbs. Short, so that the error stays visible. */
 export function afterWrongUse(words: readonly string[]): readonly Block[] {
   const verb = words.find((word) => [...verbs, 'share'].includes(word));
   return verb ? [`${command} ${verb} --help lists what ${verb} takes.`] : usageLines();
 }
 
-/** Columns for help where nothing says how wide the screen is. */
+/** Width of help when the screen width is unknown. */
 export const usualWidth = 80;
 
 /** The help of one verb. */

@@ -1,4 +1,4 @@
-// Carries out one command line.
+// Runs one command line.
 import {
   decisionsSchema,
   noDecisions,
@@ -18,7 +18,7 @@ import { faultLines, longestFault } from './print/fault-lines.js';
 import { fit } from './verbs/fit.js';
 import { handback } from './verbs/handback.js';
 import { afterWrongUse, command, helpOf, usageLines, usualWidth } from './help.js';
-import { columnsOf, laidOut } from './print/layout.js';
+import { columnsOf, layOut } from './print/layout.js';
 import type { Block } from './print/blocks.js';
 import { options, verbs, type Verb } from './options.js';
 import { clipped, complain, jsonText, write, type Written } from './print/output.js';
@@ -39,23 +39,23 @@ import { version } from './version.js';
 import { workLine } from './print/work-line.js';
 import { writeReport } from './write-report.js';
 
-/** Input that cannot be used. Its faults are on standard error already. */
+/** Unusable input. Its faults are already on standard error. */
 class BadInput extends Error {
   override name = 'BadInput';
 }
 
-/** Text for a person, no wider than the screen it goes to; `usual` is its width where there is no screen. */
+/** Text laid out to the width of the screen; `usual` is the width when there is no screen. */
 const onScreen = (blocks: readonly Block[], stream: NodeJS.WriteStream, usual?: number): string =>
-  laidOut(blocks, columnsOf(stream, process.env['COLUMNS']) ?? usual);
+  layOut(blocks, columnsOf(stream, process.env['COLUMNS']) ?? usual);
 
-/** A line on standard error. */
-const tellLine = (line: string): void => complain(onScreen([line], process.stderr));
+/** Writes a line to standard error. */
+const printError = (line: string): void => complain(onScreen([line], process.stderr));
 
 function reportAll(faults: readonly Fault[]): void {
-  for (const line of faultLines(faults)) tellLine(line);
+  for (const line of faultLines(faults)) printError(line);
 }
 
-/** @throws {BadInput} Where one of them is an error. */
+/** @throws {BadInput} When one of them is an error. */
 function report(faults: readonly Fault[]): void {
   reportAll(faults);
   if (faults.some((fault) => fault.severity === 'error')) throw new BadInput();
@@ -63,7 +63,7 @@ function report(faults: readonly Fault[]): void {
 
 const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
 
-/** The plan with the risk settings of the file named, where one is. */
+/** The plan with the risk settings of `--risk`, if given. */
 function planFor({ risk, verb }: Arguments, plan: Plan): Plan {
   if (risk === undefined || !(options.risk.verbs as readonly Verb[]).includes(verb)) return plan;
   const read = withRiskFile(plan, risk);
@@ -71,7 +71,7 @@ function planFor({ risk, verb }: Arguments, plan: Plan): Plan {
   return read.plan;
 }
 
-/** Go/no-go points and work that cannot be undone, from the file named; none without a file. */
+/** Go/no-go points and work that cannot be undone, from the given file; none without a file. */
 function decisionsFor({ decisions: path }: Arguments): Decisions {
   if (path === undefined) return noDecisions;
   const { value, faults } = jsonFrom(
@@ -84,10 +84,10 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
   return value!;
 }
 
-/** The rules of booking from the file named; without a file the example, with a note that says so. */
+/** The booking rules from the given file; without a file the example, with a note that says so. */
 function bookingFor({ booking: path }: Arguments): BookingRules {
   if (path === undefined) {
-    tellLine(`note: no --booking FILE was given: the dates follow "${exampleBooking.name}".`);
+    printError(`note: no --booking FILE was given: the dates follow "${exampleBooking.name}".`);
     return exampleBooking;
   }
   const { value, faults } = jsonFrom(
@@ -100,11 +100,11 @@ function bookingFor({ booking: path }: Arguments): BookingRules {
   return value!;
 }
 
-/** The moment asked about; the present where none is. */
+/** The moment of `--at`, or the present. */
 const nowFor = ({ at }: Arguments, { zone }: Plan): number =>
   at === undefined ? Date.now() : readMoment(at, 'at', zone);
 
-/** The plan of work that an option names; undefined where it names none. */
+/** The plan of work that an option names; undefined without the option. */
 async function givenBy(
   option: 'plan' | 'from' | 'against',
   asked: Arguments,
@@ -180,7 +180,7 @@ function answer(
   }
 }
 
-/** The help asked for, the version, or a schema; `undefined` where none is. */
+/** The requested help, version or schema; `undefined` when none is requested. */
 async function asked(words: readonly string[]): Promise<string | undefined> {
   if (words.includes('--version')) return `possession-fit ${version}`;
   const verb = words.find((word): word is Verb => (verbs as readonly string[]).includes(word));
@@ -195,7 +195,7 @@ async function asked(words: readonly string[]): Promise<string | undefined> {
 }
 
 /** Runs a server until it is stopped. */
-async function shared(words: readonly string[]): Promise<number> {
+async function runShare(words: readonly string[]): Promise<number> {
   const tell = async (blocks: readonly Block[]): Promise<void> => {
     await write([`${onScreen(blocks, process.stdout, usualWidth)}\n`]);
   };
@@ -205,13 +205,13 @@ async function shared(words: readonly string[]): Promise<number> {
   }
   const { share } = await import('./share.js');
   const isTerminal = process.stdout.isTTY;
-  return share(readShareArguments(words), { tell, complain: tellLine, isTerminal });
+  return share(readShareArguments(words), { print: tell, complain: printError, isTerminal });
 }
 
-/** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
+/** Runs one command line and returns its exit code. Unexpected errors are thrown. */
 export async function main(words: readonly string[]): Promise<number> {
   try {
-    if (words.find((word) => !word.startsWith('-')) === 'share') return await shared(words);
+    if (words.find((word) => !word.startsWith('-')) === 'share') return await runShare(words);
     const help = await asked(words);
     const { code, end } =
       help === undefined
@@ -223,21 +223,21 @@ export async function main(words: readonly string[]): Promise<number> {
   } catch (error) {
     if (error instanceof BadInput) return 1;
     if (!(error instanceof UsageError)) throw error;
-    tellLine(clipped(error.message, longestFault));
+    printError(clipped(error.message, longestFault));
     complain(`\n${onScreen(afterWrongUse(words), process.stderr, usualWidth)}`);
     return 2;
   }
 }
 
 /**
- * The answer from the rows that could be read, with 1 where any could not. A fault that is of no row, such as a column
- * that is missing, leaves nothing to answer from.
+ * The answer from the readable rows, with exit code 1 if any row could not be read. A fault that is not of a row, such
+ * as a missing column, means there is no answer.
  */
 async function answered(asked: Arguments): Promise<{ code: number; end: Written }> {
   const done = workLine(asked.verb, process.stderr.isTTY ? process.stderr.fd : undefined);
   try {
     const { pieces, code } = await answerTo(asked);
-    // Some answers are still being worked out while they are written.
+    // Some answers are still being calculated while they are written.
     if (process.stdout.isTTY) await done();
     return { code, end: await write(pieces) };
   } finally {

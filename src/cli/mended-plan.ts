@@ -14,25 +14,25 @@ import { namedAs, planWords, type PlanNamed } from './plan-of-work.js';
 import { readMoment } from './read/read-moment.js';
 import type { GivenFile } from './read/read-plan.js';
 
-/** A plan of work repaired to hold in the files given. */
+/** A plan of work repaired to fit the given files. */
 export interface MendedPlan {
   readonly allocation: Allocation;
-  /** The plan it was made from. */
+  /** The plan that was repaired. */
   readonly from: PlanNamed;
-  /** What of that plan no longer holds. */
+  /** The pieces of that plan that no longer hold. */
   readonly broken: readonly Broken[];
   readonly moved: readonly (WindowMove & { readonly reason: string })[];
-  /** How many pieces leave their windows, and how many must. */
+  /** How many pieces change window, and how many must. */
   readonly fewest: Replan['fewest'];
-  /** What moving more pieces would gain; null where nothing was found. */
+  /** What moving more pieces would gain; null when nothing was found. */
   readonly more: Replan['more'];
-  /** What was frozen; absent where nothing was. */
+  /** What was frozen; absent when nothing was. */
   readonly frozen?: FrozenUntil;
 }
 
 export type FrozenUntil = Frozen & { readonly until: Instant };
 
-/** A plan made before, changed as little as the files allow. */
+/** Repairs an earlier plan with as few changes as the files allow. */
 export function mendedPlan(
   plan: Plan,
   asked: Pick<Arguments, 'first' | 'seconds' | 'seed' | 'frozen-until'>,
@@ -66,7 +66,7 @@ export function mendedPlan(
   };
 }
 
-/** What is frozen of a plan; undefined where nothing is. */
+/** What is frozen in a plan; undefined when nothing is. */
 export function frozenOf(
   plan: Plan,
   asked: Pick<Arguments, 'frozen-until'>,
@@ -76,7 +76,7 @@ export function frozenOf(
   return until === undefined ? undefined : { ...frozenIn(plan, from.placements, until), until };
 }
 
-/** Until when the plan is frozen: as asked, else as its file says. */
+/** Until when the plan is frozen: by the option, otherwise by its file. */
 function frozenBy(
   plan: Plan,
   { 'frozen-until': asked }: Pick<Arguments, 'frozen-until'>,
@@ -135,7 +135,7 @@ export function mendedLines(
 
 const pieces = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
 
-/** How many pieces move, and how many must; a piece of repeated work is one visit. */
+/** How many pieces move, and how many must; for repeated work, a piece is one visit. */
 function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
   return proven
     ? `${pieces(moved)} had to leave the window: no fewer would do.`

@@ -1,4 +1,4 @@
-// Every option of the command line: what it takes, which verbs use it, what it does.
+// Every option of the command line: its value, the verbs that use it, and what it does.
 export const verbs = [
   'usable',
   'fit',
@@ -30,11 +30,11 @@ export const verbHelp: { readonly [V in Verb]: string } = {
 };
 
 export interface Option {
-  /** What stands after it; absent: it stands alone. */
+  /** Its value, as named in help; absent: it takes none. */
   readonly takes?: string;
-  /** May be given several times. */
+  /** It may be repeated. */
   readonly several?: true;
-  /** Names a file that is read; `-` is standard input. */
+  /** It names an input file; `-` is standard input. */
   readonly reads?: true;
   /** Verbs that use it; absent: all. */
   readonly verbs?: readonly Verb[];
@@ -163,12 +163,12 @@ export const options = {
 
 export type OptionName = keyof typeof options;
 
-/** Options that name a file to be read. */
+/** Options that name an input file. */
 export const fileOptions = (Object.keys(options) as OptionName[]).filter(
   (name) => 'reads' in options[name],
 );
 
-/** The options as `util.parseArgs` takes them. */
+/** The options in the form of `util.parseArgs`. */
 export function parseArgsOptions(): Record<
   string,
   { type: 'string' | 'boolean'; multiple?: boolean }

@@ -9,7 +9,7 @@ import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
 import type { GivenFile } from './read/read-plan.js';
 
-/** How an answer names its plan of work: by id, and by the name and revision under which it was agreed. */
+/** How an answer identifies its plan of work: by id, and by the agreed name and revision. */
 export interface PlanNamed {
   readonly id: string;
   readonly given: boolean;
@@ -20,7 +20,7 @@ export interface PlanNamed {
   readonly by?: string;
 }
 
-/** The name of a plan that was given, for an answer. */
+/** The identification of a given plan, for an answer. */
 export function namedAs({ named }: Pick<GivenFile, 'named'>, zone: string): PlanNamed {
   const { agreedAt, ...said } = named;
   return {
@@ -30,17 +30,17 @@ export function namedAs({ named }: Pick<GivenFile, 'named'>, zone: string): Plan
   };
 }
 
-/** The plan of work that an answer rests on, and where it comes from. */
+/** The plan of work that an answer is based on, and its origin. */
 export interface PlanOfWork {
   readonly allocation: Allocation;
-  /** As it stands in the answer. */
+  /** Its identification in the answer. */
   readonly plan: PlanNamed;
-  /** What of a given plan no longer holds. */
+  /** The pieces of a given plan that no longer hold. */
   readonly broken: readonly Broken[];
   readonly notes: readonly Note[];
 }
 
-/** A plan made by search. */
+/** Makes a plan by search. */
 export function planWork(
   plan: Plan,
   asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
@@ -56,9 +56,9 @@ export function planWork(
 }
 
 /**
- * The plan of work that was given, held against the files; a plan made for the answer where none was.
+ * The given plan of work, checked against the files; without one, a plan made for the answer.
  *
- * `isBrief`: the answer does not say why work has no place in the plan given.
+ * `isBrief`: the answer does not say why work is unplaced in the given plan.
  */
 export function planOfWork(
   plan: Plan,
@@ -97,7 +97,7 @@ export function planOfWork(
   };
 }
 
-/** What the independent check found of a plan; empty where that holds. */
+/** Faults that the independent check found in a plan; empty when it holds. */
 export function faultNotes({ certificate }: Allocation): readonly Note[] {
   const { faults = [] } = certificate;
   if (faults.length === 0) return [];
@@ -110,10 +110,10 @@ export function faultNotes({ certificate }: Allocation): readonly Note[] {
   ];
 }
 
-/** How many pairs the note names; `allocate --json` lists all. */
+/** Most pairs that the note names; `allocate --json` lists all. */
 const MOST_PAIRS = 3;
 
-/** Where nobody said whether the line is fit to run between pieces of the plan. */
+/** Notes on pairs of pieces between which the plan does not state whether the line is fit to run. */
 function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
   const open = notes.filter((note) => note.code === 'left-open');
   if (unstated.length === 0) return open;
@@ -139,7 +139,7 @@ function brokenNotes(broken: readonly Broken[]): readonly Note[] {
   ];
 }
 
-/** The line that names the plan in a text, and what of it no longer holds. */
+/** Text lines that name the plan and what in it no longer holds. */
 export function planLines({ plan, broken }: Pick<PlanOfWork, 'plan' | 'broken'>): string[] {
   return [
     `Plan of work ${planWords(plan)}, ${plan.given ? 'as given' : 'made for this answer'}.`,

@@ -8,14 +8,14 @@ import { problemWords } from './read/read-problems.js';
 import { fileName } from './read/read-sources.js';
 import { writeFileOf } from './write-file.js';
 
-/** The names of the files that a plan was made from, for its heading. */
+/** The names of the input files of a plan, for its heading. */
 export const documentOf = ({ windows, work }: Arguments): string =>
   [windows, ...(work === undefined ? [] : [work])].map(fileName).join(', ');
 
 /**
- * Writes the plan of work to the file of `--out`, in the format of its ending. Does nothing without `--out`.
+ * Writes the plan of work to the file of `--out`, in the format of its extension. Does nothing without `--out`.
  *
- * @throws {UsageError} When it cannot be written, or is a file that was read.
+ * @throws {UsageError} When it cannot be written, or is an input file.
  */
 export async function writePlan(asked: Arguments, out: PlanOut): Promise<void> {
   const ending = extname(asked.out ?? '')

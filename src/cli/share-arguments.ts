@@ -1,4 +1,4 @@
-// The words after `share`.
+// Parses the words after `share`.
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';

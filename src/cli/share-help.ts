@@ -1,4 +1,4 @@
-// What the command line says of `share`.
+// Help texts of `share`.
 import type { Block } from './print/blocks.js';
 
 export const shareHelp = 'carries plans between desks, on this machine, until it is stopped';
@@ -18,7 +18,7 @@ const options = {
   redis: { takes: 'URL', help: 'joins servers of the same tokens, such as redis://127.0.0.1:6379' },
 } as const;
 
-/** What help says of `share`. */
+/** The help of `share`. */
 export function shareHelpLines(command: string): readonly Block[] {
   return [
     `share: ${shareHelp}`,

@@ -1,26 +1,26 @@
-// `share`: a server on this machine that carries plans between desks.
+// `share`: runs a server on this machine that carries plans between desks.
 import type * as Share from '../share/index.js';
 import type { Block } from './print/blocks.js';
 import type { ShareArguments } from './share-arguments.js';
 
 type Room = typeof Share;
 
-/** What the server is made of: who only wants figures or elements has none of it. */
+/** Packages of the server; not installed by default, as figures and elements do not need them. */
 const packages = '@hocuspocus/server@3.4.4 classic-level@3.0.0 ws@8.23.0';
 const redisPackage = '@hocuspocus/extension-redis@3.4.4';
 
-export interface ShareTold {
+export interface ShareOutput {
   /** For standard output. */
-  readonly tell: (blocks: readonly Block[]) => Promise<void>;
+  readonly print: (blocks: readonly Block[]) => Promise<void>;
   /** For standard error. */
   readonly complain: (line: string) => void;
-  /** Whether somebody reads standard output at a terminal: tokens go nowhere else. */
+  /** Whether standard output is a terminal; tokens are only shown there. */
   readonly isTerminal: boolean;
 }
 
-/** Runs the server until it is stopped; gives the exit code. */
-export async function share(asked: ShareArguments, told: ShareTold): Promise<number> {
-  const room = await loaded(told);
+/** Runs the server until it is stopped; returns the exit code. */
+export async function share(asked: ShareArguments, output: ShareOutput): Promise<number> {
+  const room = await loaded(output);
   if (!room) return 1;
   const { keptTokens, tokensFile, startSharing, TokensError, ShelfError } = room;
   let sharing: Share.Sharing;
@@ -31,17 +31,17 @@ export async function share(asked: ShareArguments, told: ShareTold): Promise<num
       ...asked,
       tokens,
       hold: room.holdPlan,
-      say: (line) => told.complain(line),
+      say: (line) => output.complain(line),
       ...(asked.redis !== undefined && { extensions: [await room.joinedBy(asked.redis)] }),
     });
   } catch (error) {
     const trouble = error as NodeJS.ErrnoException;
     if (trouble.code === 'EADDRINUSE') {
-      told.complain(`Port ${asked.port} is taken by another program; --port N takes another.`);
+      output.complain(`Port ${asked.port} is taken by another program; --port N takes another.`);
       return 1;
     }
     if (trouble.code === 'ERR_MODULE_NOT_FOUND') {
-      told.complain(
+      output.complain(
         `--redis needs a package that is not installed here: npm install ${redisPackage}`,
       );
       return 1;
@@ -49,13 +49,13 @@ export async function share(asked: ShareArguments, told: ShareTold): Promise<num
     const isTold =
       error instanceof TokensError || error instanceof ShelfError || trouble.code !== undefined;
     if (!isTold) throw error;
-    told.complain(trouble.message);
+    output.complain(trouble.message);
     return 1;
   }
-  // Listens before it tells that it can be stopped: who reads that may stop it at once.
+  // Listens for the stop signal before the start message, as a reader may stop it at once.
   const end = stopped();
-  await told.tell(
-    startLines(sharing.port, tokens, asked, tokensFile(asked.folder), told.isTerminal),
+  await output.print(
+    startLines(sharing.port, tokens, asked, tokensFile(asked.folder), output.isTerminal),
   );
   await end;
   await sharing.close();
@@ -84,8 +84,8 @@ function startLines(
   ];
 }
 
-/** The server, which stands in a file beside this one; undefined, and told, where its packages are not installed. */
-async function loaded(told: ShareTold): Promise<Room | undefined> {
+/** Loads the server; reports and returns undefined when its packages are not installed. */
+async function loaded(output: ShareOutput): Promise<Room | undefined> {
   try {
     const beside = new URL(
       import.meta.url.endsWith('.mjs') ? './share.mjs' : './share.js',
@@ -94,12 +94,12 @@ async function loaded(told: ShareTold): Promise<Room | undefined> {
     return (await import(beside.href)) as Room;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ERR_MODULE_NOT_FOUND') throw error;
-    told.complain(`share needs packages that are not installed here: npm install ${packages}`);
+    output.complain(`share needs packages that are not installed here: npm install ${packages}`);
     return undefined;
   }
 }
 
-/** Resolved when somebody stops the program; a second time it ends at once. */
+/** Resolves at the first stop signal; a second one ends the program at once. */
 function stopped(): Promise<void> {
   return new Promise((resolve) => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const)

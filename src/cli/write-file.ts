@@ -3,7 +3,7 @@ import { UsageError, type Arguments } from './arguments.js';
 import { fileTrouble } from './read/file-trouble.js';
 import { fileOptions, type OptionName } from './options.js';
 
-/** The options that hold one text each. */
+/** The options with a single text value. */
 type Paths = {
   readonly [
     K in Exclude<
@@ -25,7 +25,7 @@ type Paths = {
   ]?: string;
 };
 
-/** Identifies the file behind a path, through links of either kind; `undefined` where there is none. */
+/** Identifies the file behind a path, through hard and symbolic links; `undefined` when there is none. */
 function identityOf(path: string | undefined): string | undefined {
   try {
     if (path === undefined || path === '-') return undefined;
@@ -36,16 +36,16 @@ function identityOf(path: string | undefined): string | undefined {
   }
 }
 
-/** The files that an option names; some options may be given several times. */
+/** The files that an option names; some options may be repeated. */
 const pathsOf = (asked: Arguments, option: string): readonly (string | undefined)[] => {
   const given = asked[option as keyof Paths];
   return typeof given === 'object' ? given : [given];
 };
 
 /**
- * Writes the file that an option names. Does nothing where the option was not given.
+ * Writes the file that an option names. Does nothing without the option.
  *
- * @throws {UsageError} When it cannot be written, or is a file that was read.
+ * @throws {UsageError} When it cannot be written, or is an input file.
  */
 export function writeFileOf(
   option: 'calendar' | 'out',

@@ -5,10 +5,10 @@ import type { Arguments } from './arguments.js';
 import { writeFileOf } from './write-file.js';
 
 /**
- * Writes a report to the file of `--out`, as CSV or a workbook by its ending. Does nothing without `--out`.
+ * Writes a report to the file of `--out`, as CSV or a workbook by its extension. Does nothing without `--out`.
  *
- * @param notes What the answer assumes; the report lists it too.
- * @throws {UsageError} When it cannot be written, or is a file that was read.
+ * @param notes Assumptions of the answer; the report lists them too.
+ * @throws {UsageError} When it cannot be written, or is an input file.
  */
 export async function writeReport(
   asked: Arguments,

@@ -3,7 +3,7 @@ import type { SheetState } from '../sheet-state.js';
 import { isFiltered } from '../grid/view-acts.js';
 
 export interface FilterActs {
-  /** An empty text lifts the filter of the column. */
+  /** An empty text removes the filter of the column. */
   readonly apply: (column: number, text: string) => void;
   readonly choose: (column: number) => void;
   readonly onlyFaults: (on: boolean) => void;
@@ -11,7 +11,7 @@ export interface FilterActs {
   readonly close: () => void;
 }
 
-/** Which rows are shown, in words; the file keeps them all. `column` is the one to filter by next. */
+/** The active filters, in words. `column` is the one to filter by next. */
 export function filterBar(sheet: SheetState, column: number, acts: FilterActs): TemplateResult {
   const { words, wish } = sheet;
   const held = wish.filters.find((filter) => filter.column === column)?.text ?? '';

@@ -4,13 +4,13 @@ import { findCells, nextFound } from './find.js';
 import type { SheetState } from '../sheet-state.js';
 import type { SheetStrings } from '../strings.js';
 
-/** What is looked for, and where it was found in the view as it is now. */
+/** The search text and its matches in the current view. */
 export class Finder {
   text = '';
   #found: readonly GridCell[] = [];
   #over: readonly unknown[] = [];
 
-  /** Searches again only where the text, the table or what is shown of it changed. */
+  /** Searches again only when the text, the table or the view changed. */
   found(sheet: SheetState): readonly GridCell[] {
     const over = [this.text, sheet.table, sheet.order, sheet.columns.shown, sheet.columns.results];
     if (over.some((item, index) => item !== this.#over[index])) {
@@ -21,14 +21,14 @@ export class Finder {
     return this.#found;
   }
 
-  /** The next cell that holds the text, seen from the one with the focus. */
+  /** The next match, starting from the focused cell. */
   next(sheet: SheetState, step: 1 | -1): GridCell | undefined {
     const found = this.found(sheet);
     return found[nextFound(found, sheet.at, step)];
   }
 
-  /** How many hold it, and which of them has the focus. */
-  told(sheet: SheetState, words: SheetStrings): string {
+  /** How many matches there are, and which of them is focused. */
+  status(sheet: SheetState, words: SheetStrings): string {
     if (this.text === '') return '';
     const found = this.found(sheet);
     const { row, column } = sheet.at;
@@ -62,7 +62,7 @@ export function findBar(finder: Finder, sheet: SheetState, acts: FindActs): Temp
       @input=${(event: Event) => acts.type((event.target as HTMLInputElement).value)}
       @keydown=${onKey}
     />
-    <span class="count" role="status">${finder.told(sheet, words)}</span>
+    <span class="count" role="status">${finder.status(sheet, words)}</span>
     <button type="button" class="previous" @click=${() => acts.go(-1)}>${words.previous}</button>
     <button type="button" class="next" @click=${() => acts.go(1)}>${words.next}</button>
     <button type="button" class="plain" @click=${acts.close}>${words.close}</button>

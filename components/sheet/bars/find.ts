@@ -1,8 +1,6 @@
 import type { GridCell } from '../../shared/grid-keys.js';
 
-/**
- * Cells of a view that hold a text, capitals or not, in reading order. `cell` gives the text at a place of the view.
- */
+/** Cells of a view that contain a text, ignoring case, in reading order. `cell` returns the text at a position. */
 export function findCells(
   text: string,
   rows: number,
@@ -18,7 +16,7 @@ export function findCells(
   return found;
 }
 
-/** Place in the list of the next cell after (or before) the one given, round the end; -1 when the list is empty. */
+/** Index of the next match after (or before) a cell, wrapping around; -1 when there are no matches. */
 export function nextFound(found: readonly GridCell[], from: GridCell, step: 1 | -1): number {
   if (found.length === 0) return -1;
   const after = (cell: GridCell): boolean =>

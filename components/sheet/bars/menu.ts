@@ -6,7 +6,7 @@ import type { SheetStrings } from '../strings.js';
 export interface MenuPlace {
   readonly x: number;
   readonly y: number;
-  /** Only what belongs to one column. */
+  /** Whether to show only column actions. */
   readonly column: boolean;
 }
 
@@ -20,7 +20,7 @@ const shortcuts: Partial<Record<Act, string>> = {
   fillAcross: 'Ctrl+Shift+D',
 };
 
-/** What can be done with the cells chosen, for those who do not use its keys. Closed by Escape or a press outside. */
+/** Context menu of actions for the selected cells, as an alternative to keys. Closed by Escape or a press outside. */
 export function menu(
   groups: readonly ActGroup[],
   words: SheetStrings,
@@ -61,7 +61,7 @@ export function menu(
   </div>`;
 }
 
-/** Opens a drawn menu near a place, wholly within the window, with the focus on its first act. */
+/** Opens a rendered menu near a position, wholly within the viewport, with the focus on its first action. */
 export function openMenu(element: HTMLElement, { x, y }: MenuPlace): void {
   if (typeof element.showPopover === 'function' && !element.matches(':popover-open'))
     element.showPopover();

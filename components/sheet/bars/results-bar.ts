@@ -2,12 +2,12 @@ import { html, type TemplateResult } from 'lit';
 import type { SheetState } from '../sheet-state.js';
 
 export interface ResultsActs {
-  /** Ids of the worked-out columns to show, in order. */
+  /** Sets the ids of the calculated columns to show, in order. */
   readonly choose: (ids: readonly string[]) => void;
   readonly close: () => void;
 }
 
-/** Which worked-out columns stand beside the rows, and in what order. */
+/** Chooses which calculated columns are shown, and in what order. */
 export function resultsBar(sheet: SheetState, { choose, close }: ResultsActs): TemplateResult {
   const { words, columns } = sheet;
   const shown = columns.resultsShown;

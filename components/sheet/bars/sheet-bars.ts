@@ -6,13 +6,13 @@ import type { SheetControl } from '../sheet-control.js';
 import { toolBar } from './tool-bar.js';
 import { filterBy, filterFaults, unfilter } from '../grid/view-acts.js';
 
-/** What the keeper of a history would take back or do again, in words; absent when nothing. */
+/** What undo and redo would do, in words; absent when nothing. */
 export interface UndoState {
   readonly undo?: string | undefined;
   readonly redo?: string | undefined;
 }
 
-/** The tools, and below them what is looked for and which rows are shown. */
+/** The toolbar, and below it the find and filter bars. */
 export function bars(control: SheetControl, undoState: UndoState | null): TemplateResult {
   const { state, finder } = control;
   const own = { undo: state.history.undoLabel, redo: state.history.redoLabel };
@@ -80,13 +80,13 @@ export function bars(control: SheetControl, undoState: UndoState | null): Templa
   ${
     control.filtering
       ? filterBar(state, Math.min(control.filterColumn, state.columns.order.length - 1), {
-          apply: (column, text) => control.does((sheet) => filterBy(sheet, column, text)),
+          apply: (column, text) => control.updateState((sheet) => filterBy(sheet, column, text)),
           choose: (column) => {
             control.filterColumn = column;
             control.refresh();
           },
-          onlyFaults: (on) => control.does((sheet) => filterFaults(sheet, on)),
-          lift: () => control.does(unfilter),
+          onlyFaults: (on) => control.updateState((sheet) => filterFaults(sheet, on)),
+          lift: () => control.updateState(unfilter),
           close: () => closeFilter(control),
         })
       : nothing

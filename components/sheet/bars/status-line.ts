@@ -3,7 +3,7 @@ import { blockColumns, blockRows } from '../grid/selection.js';
 import { problemText } from '../../shared/problem-words.js';
 import type { SheetState } from '../sheet-state.js';
 
-/** The cell with the focus, what is wrong with it, what was done last, and the way to the next fault. */
+/** The focused cell, its fault, the last action, and a button to the next fault. */
 export function statusLine(
   sheet: SheetState,
   toFault: (row: number) => void,
@@ -36,7 +36,7 @@ export function statusLine(
             : nothing
       }</span
     >
-    <span class="told" role="status">${sheet.told}</span>
+    <span class="told" role="status">${sheet.announcement}</span>
     ${
       sheet.stale
         ? html`<span

@@ -9,7 +9,7 @@ export interface ToolState {
   readonly filtering: boolean;
   readonly ranging: boolean;
   readonly choosing: boolean;
-  /** What undo and redo would take back or do again; `undefined` when nothing. */
+  /** What undo and redo would do; `undefined` when nothing. */
   readonly undoLabel: string | undefined;
   readonly redoLabel: string | undefined;
 }
@@ -26,7 +26,7 @@ export interface ToolActs {
   readonly keys: () => void;
 }
 
-/** The tools over the sheet: one tab stop, the arrow keys go from one to the next. */
+/** The toolbar of the sheet: one tab stop; arrow keys move between tools. */
 export function toolBar(tools: ToolState, acts: ToolActs): TemplateResult {
   const { sheet, undoLabel, redoLabel } = tools;
   const { words, table, size } = sheet;
@@ -109,11 +109,11 @@ export function toolBar(tools: ToolState, acts: ToolActs): TemplateResult {
   </div>`;
 }
 
-/** It stays reachable when it can do nothing, so that the focus is not lost by using it. */
+/** The button stays focusable when it has nothing to do, so that using it does not lose the focus. */
 function historyButton(
   name: string,
   label: string | undefined,
-  told: (label: string) => string,
+  describe: (label: string) => string,
   act: () => void,
   first: boolean,
 ): TemplateResult {
@@ -122,8 +122,8 @@ function historyButton(
     class=${first ? 'undo' : 'redo'}
     tabindex=${first ? 0 : -1}
     aria-disabled=${label === undefined ? 'true' : 'false'}
-    aria-label=${label === undefined ? name : told(label)}
-    title=${label === undefined ? name : told(label)}
+    aria-label=${label === undefined ? name : describe(label)}
+    title=${label === undefined ? name : describe(label)}
     @click=${act}
   >
     <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">

@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** Tools, bars, menu and the list of keys. */
+/** Toolbar, bars, menu and the list of keys. */
 export const toolStyles = css`
   .top,
   .bar {

@@ -6,10 +6,10 @@ import * as viewActs from '../grid/view-acts.js';
 
 export type Act = keyof typeof defaultStrings.acts;
 
-/** Steps of the acts that make columns wider or narrower, in pixels. */
+/** Pixels by which columns are made wider or narrower. */
 const WIDER = 24;
 
-/** What acts ask of the element besides the state: fields, focus and the clipboard. */
+/** What actions need besides the state: editors, focus and the clipboard. */
 export interface ActHost {
   readonly state: SheetState;
   openEditor(): void;
@@ -20,7 +20,7 @@ export interface ActHost {
   chooseRange(): void;
 }
 
-/** Every act of the menus. */
+/** Every menu action. */
 export const performs: Readonly<Record<Act, (host: ActHost) => void>> = {
   edit: (host) => host.openEditor(),
   cut: (host) => host.copyCells(true),
@@ -56,7 +56,7 @@ function nameNew(host: ActHost, where: 'before' | 'after'): void {
   host.openHeading(host.state.fileColumn(column));
 }
 
-/** Acts that change the table: a sheet to read only does not offer them. */
+/** Actions that change the table; not offered in a read-only sheet. */
 const edits: ReadonlySet<Act> = new Set<Act>([
   'edit',
   'cut',
@@ -76,7 +76,7 @@ const edits: ReadonlySet<Act> = new Set<Act>([
   'deleteColumns',
 ]);
 
-/** Acts on whole rows, which a column that is worked out does not stand in the way of. */
+/** Actions on whole rows, which are allowed in calculated columns too. */
 const rowEdits: ReadonlySet<Act> = new Set<Act>(['rowAbove', 'rowBelow', 'deleteRows']);
 
 export interface ActGroup {
@@ -84,7 +84,7 @@ export interface ActGroup {
   readonly acts: readonly Act[];
 }
 
-/** The acts to offer now. `column`: only those of one column. */
+/** The actions to offer now. `column`: only column actions. */
 export function offered(state: SheetState, readonly: boolean, column: boolean): ActGroup[] {
   const { words, wish, columns, size } = state;
   const result = state.resultOf(state.fileColumn(state.at.column)) !== undefined;

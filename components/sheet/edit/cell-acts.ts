@@ -27,7 +27,7 @@ function isEmptySheet({ size }: SheetState): boolean {
   return size.rows === 0 || size.columns === 0;
 }
 
-/** The cell with the focus holds what was typed, whatever it is. */
+/** Writes the typed text to a cell. */
 export function typeCell(sheet: SheetState, row: number, column: number, text: string): void {
   const cell = { row, column, text };
   const heading = sheet.table.columns[column] ?? '';
@@ -40,7 +40,7 @@ export function clearCells(sheet: SheetState): void {
   sheet.change([{ cells }], sheet.words.cleared(cells.length));
 }
 
-/** The selected cells as they are, row by row. */
+/** Texts of the selected cells, row by row. */
 export function selectedCells(sheet: SheetState): string[][] {
   if (isEmptySheet(sheet)) return [];
   const { top, bottom, start, end } = sheet.block;
@@ -52,7 +52,7 @@ export function selectedCells(sheet: SheetState): string[][] {
   );
 }
 
-/** The first row of the block over the rest of it; for a single row, the row above over it. */
+/** Copies the first row of the block over the rest; for a single row, the row above over it. */
 export function fillDown(sheet: SheetState): void {
   const { block, words } = sheet;
   const from = blockRows(block) > 1 ? block.top : block.top - 1;
@@ -65,7 +65,7 @@ export function fillDown(sheet: SheetState): void {
   );
 }
 
-/** The first column of the block over the rest of it; for a single column, the one before over it. */
+/** Copies the first column of the block over the rest; for a single column, the one before over it. */
 export function fillAcross(sheet: SheetState): void {
   const { block, words } = sheet;
   const from = blockColumns(block) > 1 ? block.start : block.start - 1;
@@ -86,14 +86,14 @@ function fill(
   refusal: string,
 ): void {
   if (!possible || isEmptySheet(sheet)) {
-    sheet.told = refusal;
+    sheet.announcement = refusal;
     return;
   }
   const cells = cellsOf(sheet, over, text);
   sheet.change([{ cells }], sheet.words.filled(cells.length));
 }
 
-/** What the block `from` holds, repeated over the larger block `over`. */
+/** Repeats the contents of block `from` over the larger block `over`. */
 export function repeatOver(sheet: SheetState, from: Block, over: Block): void {
   if (isEmptySheet(sheet)) return;
   const turn = (place: number, first: number, size: number): number =>
@@ -113,14 +113,14 @@ export function repeatOver(sheet: SheetState, from: Block, over: Block): void {
   );
 }
 
-/** Each column of the block goes on from its filled cells at the top, where the step between them is sure. */
+/** Continues the series at the top of each column of the block, if its step is clear. */
 export function continueSeries(sheet: SheetState): void {
-  goOn(sheet, (seeds, count) => continued(seeds, count), sheet.words.noSeries);
+  continueColumns(sheet, (seeds, count) => continued(seeds, count), sheet.words.noSeries);
 }
 
-/** Each column of the block goes on from the last date at its top, a day or a week at a time. */
+/** Continues each column of the block from the last date at its top, by a day or a week. */
 export function continueDates(sheet: SheetState, days: number): void {
-  goOn(
+  continueColumns(
     sheet,
     (seeds, count) => {
       const last = seeds.at(-1) ?? '';
@@ -131,7 +131,7 @@ export function continueDates(sheet: SheetState, days: number): void {
   );
 }
 
-function goOn(
+function continueColumns(
   sheet: SheetState,
   next: (seeds: readonly string[], count: number) => readonly string[] | undefined,
   refusal: string,
@@ -156,7 +156,7 @@ function goOn(
       });
   }
   if (cells.length === 0) {
-    sheet.told = refusal;
+    sheet.announcement = refusal;
     return;
   }
   sheet.change([{ cells }], sheet.words.continued(cells.length));
@@ -181,10 +181,10 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
   }
   const { block, typedShown } = sheet;
   const { shown } = sheet.columns;
-  // What is worked out is passed over: places from here on are those among the typed columns.
+  // Skips calculated columns: positions from here on count typed columns only.
   const start = typedShown.findIndex((value) => shown.indexOf(value) >= block.start);
   if (start < 0) {
-    sheet.told = words.workedOutCell;
+    sheet.announcement = words.workedOutCell;
     return;
   }
   const typedIn = typedShown.filter((value) => holdsColumn(block, shown.indexOf(value))).length;
@@ -243,7 +243,7 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
   });
 }
 
-/** A table with no column takes its headings from the first row pasted: there is nothing else they could be. */
+/** A table without columns takes its headings from the first pasted row. */
 function startTable(
   sheet: SheetState,
   [headings = [], ...rows]: readonly (readonly string[])[],

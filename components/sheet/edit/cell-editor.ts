@@ -1,21 +1,21 @@
 import { typingKey } from '../grid/key-table.js';
 
-/** Where the focus goes after what was typed is kept. */
+/** Where the focus goes after the edit is saved. */
 export type Onward = 'down' | 'up' | 'on' | 'back' | 'stay';
 
 export interface EditorOptions {
   readonly text: string;
   /** Accessible name: the heading and the line. */
   readonly label: string;
-  /** Texts to offer; the person may type another. */
+  /** Suggested texts; the person may type another. */
   readonly choices: readonly string[];
   readonly keep: (text: string, onward: Onward) => void;
   readonly leave: () => void;
 }
 
 /**
- * The field in which a cell is typed. It stands in the cell, over its text. What was typed is kept when the field
- * loses the focus, whatever the reason; only Escape leaves the cell as it was.
+ * The editor of a cell, drawn in the cell over its text. The edit is saved whenever the field loses the focus; only
+ * Escape discards it.
  */
 export class CellEditor {
   readonly #options: EditorOptions;
@@ -26,7 +26,7 @@ export class CellEditor {
 
   constructor(cell: HTMLElement, options: EditorOptions) {
     this.#options = options;
-    // A field of one line would lose the line breaks of the cell, one of several may offer no choices.
+    // A single-line field would lose line breaks in the cell; a multi-line field cannot offer choices.
     const offers = options.choices.length > 0 && !/[\r\n]/.test(options.text);
     this.#field = document.createElement(offers ? 'input' : 'textarea');
     this.#field.className = 'typing';
@@ -48,7 +48,7 @@ export class CellEditor {
     this.#grow();
   }
 
-  /** Keeps what is typed as if the focus had gone elsewhere. */
+  /** Saves the edit as if the focus had moved away. */
   close(): void {
     this.#keep('stay');
   }
@@ -66,7 +66,7 @@ export class CellEditor {
     this.#field.setAttribute('role', 'combobox');
     this.#field.setAttribute('aria-autocomplete', 'list');
     this.#field.setAttribute('aria-controls', 'choices');
-    // A press would take the focus from the field and so end the typing before the click arrives.
+    // A press would move the focus and so end the edit before the click arrives.
     list.addEventListener('pointerdown', (event) => event.preventDefault());
     list.addEventListener('mousedown', (event) => event.preventDefault());
     list.addEventListener('click', (event) => {

@@ -5,12 +5,12 @@ import { onlyCell, type Selection } from '../grid/selection.js';
 import type { SheetState } from '../sheet-state.js';
 import type { SheetView } from '../grid/sheet-view.js';
 
-/** What typing asks of the sheet around it. */
+/** What an edit needs from the sheet. */
 export interface TypingHost {
   readonly state: SheetState;
   readonly view: SheetView | undefined;
   readonly readonly: boolean;
-  /** Texts to offer for a column, by its heading. */
+  /** Suggested texts for a column, by heading. */
   choicesOf(heading: string): readonly string[];
   focus(): void;
   refresh(): void;
@@ -18,7 +18,7 @@ export interface TypingHost {
 }
 
 interface Typing {
-  /** Indexes in the table, which keep meaning the same cell when the view changes. */
+  /** Indexes in the table, which identify the cell even when the view changes. */
   row: number;
   readonly column: number;
   readonly cells: readonly string[] | undefined;
@@ -26,7 +26,7 @@ interface Typing {
   readonly editor: CellEditor;
 }
 
-/** The cell that is typed in, from the field's opening until what was typed is kept or left. */
+/** The edit of a cell, from opening the field until it is saved or discarded. */
 export class CellTyping {
   readonly #host: TypingHost;
   #typing: Typing | undefined;
@@ -35,18 +35,18 @@ export class CellTyping {
     this.#host = host;
   }
 
-  /** The cell that is typed in, by its place in the view. */
+  /** The cell being edited, by its position in the view. */
   get place(): GridCell | undefined {
     return this.#typing?.place;
   }
 
-  /** `text`: what stands in the field instead of what the cell holds. */
+  /** `text`: initial text instead of the cell's. */
   open(text?: string): void {
     this.close();
     const { state, view } = this.#host;
     if (this.#host.readonly || !view || state.size.rows === 0) return;
     if (state.resultOf(state.fileColumn(state.at.column))) {
-      state.told = state.words.workedOutCell;
+      state.announcement = state.words.workedOutCell;
       this.#host.refresh();
       return;
     }
@@ -74,12 +74,12 @@ export class CellTyping {
     this.#host.refresh();
   }
 
-  /** Keeps what is typed. */
+  /** Saves the edit. */
   close(): void {
     this.#typing?.editor.close();
   }
 
-  /** Another table came while a cell was typed in: the typing goes on in the row it was begun in. */
+  /** The table was replaced during an edit: the edit continues in its original row. */
   followRow(): void {
     const typing = this.#typing;
     const { rows } = this.#host.state.table;
@@ -101,9 +101,9 @@ export class CellTyping {
     const { row, column } = typing.place;
     const moves = { down: [1, 0], up: [-1, 0], on: [0, 1], back: [0, -1] } as const;
     const [down, along] = moves[onward];
-    const { told } = state;
+    const { announcement } = state;
     this.#host.focus();
     this.#host.select(onlyCell({ row: row + down, column: column + along }));
-    state.told = told;
+    state.announcement = announcement;
   }
 }

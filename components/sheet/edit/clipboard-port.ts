@@ -8,7 +8,7 @@ export function putCells(event: ClipboardEvent, cells: readonly (readonly string
   event.preventDefault();
 }
 
-/** The cells of a paste event; plain text goes first, as it is exact. `undefined` when there are none. */
+/** The cells of a paste event; plain text is preferred, as it is exact. `undefined` when there are none. */
 export function cellsIn(event: ClipboardEvent): string[][] | undefined {
   const plain = event.clipboardData?.getData('text/plain') ?? '';
   if (plain !== '') return fromTabText(plain);
@@ -16,7 +16,7 @@ export function cellsIn(event: ClipboardEvent): string[][] | undefined {
   return markup === '' ? undefined : fromTableMarkup(markup);
 }
 
-/** Puts cells on the clipboard without a key: for menus. False where the browser does not allow it. */
+/** Puts cells on the clipboard without a key event, for menus. False when the browser does not allow it. */
 export async function writeCells(cells: readonly (readonly string[])[]): Promise<boolean> {
   const plain = toTabText(cells);
   try {
@@ -33,7 +33,7 @@ export async function writeCells(cells: readonly (readonly string[])[]): Promise
   }
 }
 
-/** What is on the clipboard, without a key; `undefined` where the browser does not allow it. */
+/** Reads cells from the clipboard without a key event; `undefined` when the browser does not allow it. */
 export async function readCells(): Promise<string[][] | undefined> {
   try {
     const plain = await navigator.clipboard.readText();
@@ -44,8 +44,8 @@ export async function readCells(): Promise<string[][] | undefined> {
 }
 
 /**
- * Some browsers send copy and paste only to something that can be typed in (seen in one engine, which alone knows
- * this property). There a hidden field takes the focus for the length of the key.
+ * Whether copy and paste events only go to an editable element (seen in one engine, the only one with this property).
+ * If so, a hidden field takes the focus during the key press.
  */
 export function needsField(): boolean {
   return CSS.supports('-moz-appearance', 'none');

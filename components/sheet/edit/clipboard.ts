@@ -3,8 +3,8 @@ const quoted = (cell: string): string => `"${cell.replaceAll('"', '""')}"`;
 
 /**
  * Cells as text to paste elsewhere: tabs between cells, line breaks between rows, and quotes as RFC 4180 has them for
- * commas round a cell that holds a tab, a line break or a quote. Every other cell goes out as it is, zeros in front
- * and all. An empty last row is written `""`, as a line break at the end means nothing to most readers.
+ * commas round a cell that holds a tab, a line break or a quote. Every other cell is written unchanged, leading zeros
+ * included. An empty last row is written `""`, as most programs ignore a line break at the end.
  */
 export function toTabText(rows: readonly (readonly string[])[]): string {
   return rows
@@ -16,8 +16,8 @@ export function toTabText(rows: readonly (readonly string[])[]): string {
 }
 
 /**
- * Text with tabs as rows of cells, all of the width of the widest. A cell that opens with a quote and never closes it
- * is taken as it stands; one line break at the end is no row.
+ * Parses tab-separated text to rows of equal length. A cell with an opening but no closing quote is taken literally;
+ * one line break at the end is not a row.
  */
 export function fromTabText(text: string): string[][] {
   const rows: string[][] = [];
@@ -44,7 +44,7 @@ export function fromTabText(text: string): string[][] {
 
 interface Piece {
   readonly text: string;
-  /** Where the next tab or line break stands, or the end of the text. */
+  /** Index of the next tab or line break, or the end of the text. */
   readonly end: number;
 }
 
@@ -72,14 +72,14 @@ const entities: Readonly<Record<string, string>> = {
   '\n': '<br>',
 };
 
-/** The same cells as a table for programs that take formatted text. */
+/** Cells as an HTML table, for programs that paste formatted text. */
 export function toTableMarkup(rows: readonly (readonly string[])[]): string {
   const cell = (text: string): string =>
     `<td>${text.replaceAll('\r\n', '\n').replaceAll(/[&<>"\n]/g, (item) => entities[item]!)}</td>`;
   return `<table>${rows.map((row) => `<tr>${row.map(cell).join('')}</tr>`).join('')}</table>`;
 }
 
-/** Whether pasted cells look like the headings they are to stand below: every filled one is the heading of its place. */
+/** Whether a pasted row repeats the headings: every filled cell equals the heading of its column. */
 export function looksLikeHeadings(row: readonly string[], headings: readonly string[]): boolean {
   const same = (a: string, b: string | undefined): boolean =>
     a.trim().toLowerCase() === b?.trim().toLowerCase();

@@ -12,8 +12,8 @@ interface Step {
   readonly selected: Selection;
 }
 
-/** What an undo or redo gives back. */
-export interface Turned {
+/** Result of an undo or redo. */
+export interface HistoryResult {
   readonly table: TableText;
   readonly label: string;
   readonly selected: Selection;
@@ -21,13 +21,13 @@ export interface Turned {
 
 const frameOf = ({ rows: _, ...frame }: TableText): Frame => frame;
 
-/** What can be undone in one table. It keeps the rows that changed, not copies of the table. */
+/** Undo history of a table. It stores changed rows, not copies of the table. */
 export class SheetHistory {
   #done: Step[] = [];
   #undone: Step[] = [];
   readonly #limit: number;
 
-  /** `limit`: steps kept; the oldest are let go above it. */
+  /** `limit`: most steps kept; older ones are dropped. */
   constructor(limit = 500) {
     this.#limit = limit;
   }
@@ -40,7 +40,7 @@ export class SheetHistory {
     return this.#undone.at(-1)?.label;
   }
 
-  /** Takes in a change, with what was selected before it. What was undone is let go. */
+  /** Records a change with the selection before it. Undone steps are dropped. */
   push(before: TableText, after: TableText, label: string, selected: Selection): void {
     this.#undone = [];
     this.#done.push({
@@ -54,15 +54,15 @@ export class SheetHistory {
   }
 
   /** The table without the last step; `undefined` when there is none. */
-  undo(table: TableText): Turned | undefined {
+  undo(table: TableText): HistoryResult | undefined {
     const step = this.#done.pop();
     if (!step) return undefined;
     this.#undone.push(step);
-    const rows = splicedRows(table.rows, turnedBack(step.splices));
+    const rows = splicedRows(table.rows, invertedSplices(step.splices));
     return { table: { ...step.before, rows }, label: step.label, selected: step.selected };
   }
 
-  redo(table: TableText): Turned | undefined {
+  redo(table: TableText): HistoryResult | undefined {
     const step = this.#undone.pop();
     if (!step) return undefined;
     this.#done.push(step);
@@ -76,7 +76,7 @@ export class SheetHistory {
   }
 }
 
-function turnedBack(splices: readonly Splice[]): Splice[] {
+function invertedSplices(splices: readonly Splice[]): Splice[] {
   let shift = 0;
   return splices.map(({ at, removed, added }) => {
     const turned = { at: at + shift, removed: added, added: removed };

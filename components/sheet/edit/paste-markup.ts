@@ -11,7 +11,7 @@ export function fromTableMarkup(markup: string): string[][] | undefined {
   return rows.map((row) => [...row, ...Array<string>(width - row.length).fill('')]);
 }
 
-/** A cell over several columns stands in the first of them. */
+/** The text of a cell that spans columns goes in the first of them. */
 function cellTexts(cell: HTMLTableCellElement): string[] {
   for (const line of cell.querySelectorAll('br')) line.replaceWith('\n');
   const text = (cell.textContent ?? '')

@@ -4,7 +4,7 @@ import { emptyRows, freeHeading, renamedColumn, withoutColumn } from './table-ed
 import { applySteps } from '../../../src/plan/apply-steps.js';
 import { orderWithoutRows, orderWithRows } from '../grid/view-order.js';
 
-/** Empty rows above or below the rows selected, as many as are selected. */
+/** Adds empty rows above or below the selected rows, as many as are selected. */
 export function addRows(sheet: SheetState, where: 'above' | 'below'): void {
   const { block, table, words } = sheet;
   const count = sheet.size.rows === 0 ? 1 : blockRows(block);
@@ -21,7 +21,7 @@ export function addRows(sheet: SheetState, where: 'above' | 'below'): void {
   });
 }
 
-/** The rows selected go, with what they hold in columns not shown. */
+/** Removes the selected rows, hidden columns included. */
 export function removeRows(sheet: SheetState): void {
   if (sheet.size.rows === 0) return;
   const { block, words } = sheet;
@@ -34,7 +34,7 @@ export function removeRows(sheet: SheetState): void {
   });
 }
 
-/** An empty column beside the one with the focus. Returns its place on the screen. */
+/** Adds an empty column beside the focused one. Returns its position on the screen. */
 export function addColumn(sheet: SheetState, where: 'before' | 'after'): number {
   const { table, words } = sheet;
   const beside = sheet.fileColumn(sheet.at.column);
@@ -73,15 +73,15 @@ export function removeColumns(sheet: SheetState): void {
   });
 }
 
-/** The column under a new heading; an empty one or one that another column has is refused, and told. */
+/** Renames a column. An empty or duplicate heading is refused with a message. */
 export function nameColumn(sheet: SheetState, column: number, heading: string): void {
   const { table, words } = sheet;
   const name = heading.trim();
   const old = table.columns[column] ?? '';
   if (name === old) return;
   const others = table.columns.toSpliced(column, 1).map((text) => text.toLowerCase());
-  if (name === '') sheet.told = words.headingEmpty;
-  else if (others.includes(name.toLowerCase())) sheet.told = words.headingTaken(name);
+  if (name === '') sheet.announcement = words.headingEmpty;
+  else if (others.includes(name.toLowerCase())) sheet.announcement = words.headingTaken(name);
   else sheet.change(renamedColumn(table, column, name), words.columnRenamed(old, name));
 }
 
@@ -89,7 +89,7 @@ export function hideColumns(sheet: SheetState): void {
   const { block, words } = sheet;
   const columns = sheet.columns.shown.slice(block.start, block.end + 1);
   const done = sheet.columns.hide(columns);
-  sheet.told = done ? words.columnsHidden(columns.length) : words.cannotHideAll;
+  sheet.announcement = done ? words.columnsHidden(columns.length) : words.cannotHideAll;
   const column = Math.min(block.start, sheet.size.columns - 1);
   const at = { row: sheet.at.row, column };
   if (done) sheet.selection = { anchor: at, at };
@@ -101,19 +101,19 @@ export function showColumns(sheet: SheetState): void {
   sheet.columns.showAll();
   const at = { row: sheet.at.row, column: Math.max(0, sheet.columns.shown.indexOf(column)) };
   sheet.selection = { anchor: at, at };
-  sheet.told = sheet.words.columnsShown(count);
+  sheet.announcement = sheet.words.columnsShown(count);
 }
 
-/** Every column selected, wider or narrower by some pixels. */
+/** Makes the selected columns wider or narrower by some pixels. */
 export function widenColumns(sheet: SheetState, by: number): void {
   const { block, columns, words } = sheet;
   for (const column of columns.shown.slice(block.start, block.end + 1))
     columns.resize(column, columns.widths[column]! + by);
-  sheet.told = words.width(columns.widths[sheet.fileColumn(sheet.at.column)] ?? 0);
+  sheet.announcement = words.width(columns.widths[sheet.fileColumn(sheet.at.column)] ?? 0);
 }
 
 export function fitColumns(sheet: SheetState): void {
   const { block, columns, words, table } = sheet;
   for (const column of columns.shown.slice(block.start, block.end + 1)) columns.fit(column, table);
-  sheet.told = words.width(columns.widths[sheet.fileColumn(sheet.at.column)] ?? 0);
+  sheet.announcement = words.width(columns.widths[sheet.fileColumn(sheet.at.column)] ?? 0);
 }

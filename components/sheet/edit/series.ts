@@ -3,7 +3,7 @@ import { dayFromText, dayText } from '../../../src/calendar/index.js';
 const moment = /^(\d{4}-\d{2}-\d{2})(.*)$/s;
 const numbers = /-?\d+(?:\.\d+)?/g;
 
-/** The date a cell begins with, a day further, with whatever stands behind it; `undefined` when it is no date. */
+/** A cell that begins with a date, moved on by `days`, the rest unchanged; `undefined` when it does not begin with a date. */
 export function daysLater(cell: string, days: number): string | undefined {
   const [, date, rest] = moment.exec(cell) ?? [];
   const day = date === undefined ? undefined : dayFromText(date);
@@ -11,9 +11,9 @@ export function daysLater(cell: string, days: number): string | undefined {
 }
 
 /**
- * `count` cells that go on from those given, or `undefined` where no one step leads from each to the next: dates a
- * fixed number of days apart, or numbers (also behind a name: N09, N10) a fixed step apart. One cell alone is no
- * series, since nobody can tell its step.
+ * The next `count` cells of a series, or `undefined` when the cells have no constant step: dates a fixed number of days
+ * apart, or numbers (also after a name: N09, N10) a fixed step apart. A single cell is not a series, as its step is
+ * unknown.
  */
 export function continued(seeds: readonly string[], count: number): string[] | undefined {
   if (seeds.length < 2) return undefined;
@@ -35,7 +35,7 @@ interface Numbered {
   readonly after: string;
   readonly units: number;
   readonly decimals: number;
-  /** Figures the text holds in front of the point, zeros in front counted. */
+  /** Digits before the decimal point, leading zeros included. */
   readonly figures: number;
   readonly padded: boolean;
 }
@@ -68,7 +68,7 @@ function readNumbered(cell: string): Numbered | undefined {
   const number = last[0];
   const before = cell.slice(0, last.index);
   const after = cell.slice(last.index + number.length);
-  // Behind a name a hyphen parts; it is no sign: "N-09".
+  // After a name, a hyphen is a separator, not a sign: "N-09".
   const signed = number.startsWith('-') && before === '';
   const bare = number.replace('-', '');
   const [whole = '', part = ''] = bare.split('.');

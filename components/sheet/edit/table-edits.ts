@@ -1,12 +1,12 @@
 import type { TableText } from '../../../src/model/index.js';
 import type { TableStep } from '../../../src/plan/change.js';
 
-/** Empty rows before the row at `at`; at the end where `at` is the number of rows. */
+/** The step that inserts empty rows before row `at`; at the end when `at` is the number of rows. */
 export function emptyRows(table: TableText, at: number, count: number): TableStep {
   return { addRows: Array.from({ length: count }, () => table.columns.map(() => '')), at };
 }
 
-/** `heading`, or with the next free number where the table has it: two columns of one name cannot be told apart. */
+/** `heading`, with the next free number if it exists already: headings must be unique. */
 export function freeHeading(columns: readonly string[], heading: string): string {
   const taken = new Set(columns.map((column) => column.toLowerCase()));
   if (!taken.has(heading.toLowerCase())) return heading;
@@ -15,7 +15,7 @@ export function freeHeading(columns: readonly string[], heading: string): string
   return `${heading} ${number}`;
 }
 
-/** The steps that take a column away, with what was matched to it by hand. */
+/** The steps that remove a column and its manual match. */
 export function withoutColumn(table: TableText, at: number): readonly TableStep[] {
   const heading = table.columns[at];
   if (heading === undefined) return [];
@@ -26,7 +26,7 @@ export function withoutColumn(table: TableText, at: number): readonly TableStep[
   ];
 }
 
-/** The steps that put a column under another heading; what was matched to the old heading by hand stays matched. */
+/** The steps that rename a column; a manual match of the old heading is kept. */
 export function renamedColumn(
   table: TableText,
   column: number,

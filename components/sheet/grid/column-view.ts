@@ -6,7 +6,7 @@ import type { ViewWish } from './view-order.js';
 export const NARROWEST = 40;
 export const WIDEST = 800;
 
-/** Tells columns of one heading apart by which of them they are. */
+/** Unique names for columns, also when headings repeat. */
 function namesOf(columns: readonly string[]): string[] {
   const seen = new Map<string, number>();
   return columns.map((heading) => {
@@ -18,12 +18,12 @@ function namesOf(columns: readonly string[]): string[] {
 
 const nameOfResult = ({ id }: Pick<ResultColumn, 'id'>): string => `result ${id}`;
 
-/** Rows and leading columns looked at for what names a row, and the share of rows that it must tell apart. */
+/** Limits for finding the columns that identify a row: rows and leading columns examined, and the share of rows they must distinguish. */
 const NAMED = 500;
 const LEADING = 3;
 const TELLING = 0.9;
 
-/** How many leading columns name a row: up to the first that tells nearly all of them apart; one, where none does. */
+/** How many leading columns identify a row: up to the first that distinguishes nearly all rows; 1 when none does. */
 function namingColumns({ columns, rows }: TableText): number {
   const some = rows.slice(0, NAMED);
   for (let at = 0; at < Math.min(LEADING, columns.length); at += 1) {
@@ -34,27 +34,27 @@ function namingColumns({ columns, rows }: TableText): number {
   return 1;
 }
 
-/** Rows by which the width of a result column is judged. */
+/** Rows measured for the width of a result column. */
 const MEASURED = 60;
 
 function widthOfResult(column: ResultColumn, table: TableText): number {
   let longest = column.heading.length + 3;
   for (const [row, cells] of table.rows.slice(0, MEASURED).entries()) {
     const { text, tone } = resultValue(column.value(row, cells));
-    // What tells of harm is bold, and wider for it.
+    // Harm is shown in bold, which is wider.
     longest = Math.max(longest, text.length * (tone === 'harm' ? 1.1 : 1));
   }
   return Math.round(Math.min(240, Math.max(64, longest * LETTER + 24)));
 }
 
-/** Which columns are shown, how wide, and which hold figures. What a person chose is kept by the column's name. */
+/** Which columns are shown, their widths, and which hold figures. A person's choices are stored by column name. */
 export class ColumnView {
   /**
-   * Indexes of the columns shown, in their order on the screen: those of the table, and after the last of these one for
-   * each result column. Results stand beside the columns that name a row.
+   * Indexes of the shown columns in screen order: table columns first, then one index for each result column. Result
+   * columns are placed beside the columns that identify a row.
    */
   shown: readonly number[] = [];
-  /** Result columns in the order they were given. */
+  /** Result columns in the given order. */
   results: readonly ResultColumn[] = [];
   /** Pixels for every column. */
   widths: readonly number[] = [];
@@ -64,7 +64,7 @@ export class ColumnView {
   #fitting: readonly number[] = [];
   readonly #chosen = new Map<string, number>();
   readonly #hidden = new Set<string>();
-  /** Names of result columns in the order a person wants; those not in it follow. */
+  /** Names of result columns in the chosen order; others follow. */
   #resultOrder: readonly string[] = [];
 
   forget(): void {
@@ -73,7 +73,7 @@ export class ColumnView {
     this.#names = [];
   }
 
-  /** Takes other columns in. Returns the wish for the view with its columns where they are now; lost ones are dropped. */
+  /** Sets the columns. Returns the requested sort and filters with updated column indexes; those of removed columns are dropped. */
   read(table: TableText, before: TableText, wish: ViewWish, results = this.results): ViewWish {
     const old = namesOf(before.columns);
     const names = namesOf(table.columns);
@@ -134,7 +134,7 @@ export class ColumnView {
     this.#measure();
   }
 
-  /** As wide as what it holds needs. */
+  /** Fits the width of a column to its contents. */
   fit(column: number, table: TableText): void {
     this.#fitting = this.#widthsFor(table);
     this.#chosen.delete(this.#names[column]!);
@@ -153,7 +153,7 @@ export class ColumnView {
     this.shown = this.order.filter((at) => !this.#hidden.has(this.#names[at]!));
   }
 
-  /** Every column in the order of the screen, hidden ones too. */
+  /** All columns in screen order, hidden ones included. */
   get order(): readonly number[] {
     const typed = this.#names.length - this.results.length;
     const places = [...this.#names.keys()];
@@ -174,13 +174,13 @@ export class ColumnView {
     return [...places.slice(0, naming), ...results, ...places.slice(naming, typed)];
   }
 
-  /** Ids of the result columns shown, in order. */
+  /** Ids of the shown result columns, in order. */
   get resultsShown(): readonly string[] {
     const typed = this.#names.length - this.results.length;
     return this.shown.filter((at) => at >= typed).map((at) => this.results[at - typed]!.id);
   }
 
-  /** Result columns as they are to stand, and which of them; others stay out of sight. */
+  /** Shows these result columns in this order and hides the others. */
   showResults(ids: readonly string[]): void {
     this.#resultOrder = ids.map((id) => nameOfResult({ id }));
     for (const result of this.results) {

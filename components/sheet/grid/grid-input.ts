@@ -5,21 +5,21 @@ import { gridKey, isTyped, keyTable, type KeyId, type KeyRule } from './key-tabl
 import { everything, movedBy, onlyCell, wholeColumns, wholeRows } from './selection.js';
 import type { SheetControl } from '../sheet-control.js';
 
-/** A key on the grid. Keys that are none of the sheet's stay with the browser. */
+/** Handles a key on the grid. Other keys are left to the browser. */
 export function onGridKey(control: SheetControl, event: KeyboardEvent): void {
   if (event.target !== event.currentTarget || event.isComposing) return;
   const id = gridKey(event);
   if (id !== undefined) {
     const rule: KeyRule = keyTable[id];
     if (rule.edits && control.readonly) return;
-    if (obeys(control, id, event)) event.preventDefault();
+    if (handleKey(control, id, event)) event.preventDefault();
   } else if (isTyped(event) && !control.readonly)
-    // The sign itself goes into the field, as this makes it the one with the focus.
+    // The character itself goes into the editor, which now has the focus.
     control.openEditor('');
 }
 
-/** Returns whether the browser must not do its own. */
-function obeys(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean {
+/** Returns whether to prevent the browser's default. */
+function handleKey(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean {
   const { state } = control;
   const { selection, size } = state;
   switch (id) {
@@ -57,13 +57,13 @@ function obeys(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean 
       control.openEditor();
       return true;
     case 'clear':
-      control.does(clearCells);
+      control.updateState(clearCells);
       return true;
     case 'fillDown':
-      control.does(fillDown);
+      control.updateState(fillDown);
       return true;
     case 'fillAcross':
-      control.does(fillAcross);
+      control.updateState(fillAcross);
       return true;
     case 'undo':
       control.undo();
@@ -83,7 +83,7 @@ function obeys(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean 
     case 'copy':
     case 'cut':
     case 'paste':
-      if (needsField()) lendField(control, event.currentTarget as HTMLElement);
+      if (needsField()) focusTemporaryField(control, event.currentTarget as HTMLElement);
       return false;
     default:
       return false;
@@ -112,8 +112,8 @@ export function onPaste(control: SheetControl, event: ClipboardEvent): void {
   control.pasted(cellsIn(event));
 }
 
-/** A field that has the focus until the key has done its work; its events bubble to the grid like the grid's own. */
-function lendField(control: SheetControl, grid: HTMLElement): void {
+/** Focuses a temporary field until the key press is over; its events bubble to the grid. */
+function focusTemporaryField(control: SheetControl, grid: HTMLElement): void {
   const field = document.createElement('textarea');
   field.className = 'unseen';
   field.tabIndex = -1;

@@ -3,14 +3,14 @@ import type { SheetState } from '../sheet-state.js';
 
 export interface HeadOptions {
   readonly unread: readonly string[];
-  /** Index of the column whose heading is typed; -1 when none is. */
+  /** Index of the column whose heading is being edited; -1: none. */
   readonly renaming: number;
   readonly openMenu: (column: number, button: HTMLElement) => void;
   readonly rename: (column: number, heading: string) => void;
   readonly cancelRename: () => void;
 }
 
-/** The headings. Places are those on the screen; `aria-colindex` is that of the file, so that hidden columns count. */
+/** The headings. Positions are those on the screen; `aria-colindex` is that of the file, so it counts hidden columns. */
 export function headRow(sheet: SheetState, options: HeadOptions): TemplateResult {
   return html`<div class="row head" role="row" aria-rowindex="1">
     <div class="line" aria-hidden="true"></div>

@@ -10,7 +10,7 @@ const signs: Readonly<Record<string, string>> = {
   ArrowRight: '→',
 };
 
-/** The keys of the sheet, from the table that makes them work. */
+/** The list of keys, made from the key table. */
 export function keyHelp(
   words: SheetStrings,
   readonly: boolean,

@@ -1,10 +1,10 @@
-/** Where a key means something: on the grid, or in the cell that is being typed in. */
+/** Where a key applies: on the grid, or in the cell being edited. */
 export type KeyPlace = 'move' | 'choose' | 'change' | 'typing' | 'more';
 
 export interface KeyRule {
   readonly keys: readonly string[];
   readonly place: KeyPlace;
-  /** It changes the table: not there in a sheet to read only. */
+  /** It changes the table; not available in a read-only sheet. */
   readonly edits?: true;
 }
 
@@ -72,7 +72,7 @@ for (const id of keyIds)
 
 type KeyPress = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>;
 
-/** `Ctrl+Shift+Z`; the command key counts as Ctrl. A sign that is typed with Shift stands alone: `?`. */
+/** `Ctrl+Shift+Z`; the command key counts as Ctrl. A character typed with Shift is written alone: `?`. */
 export function chordOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyPress): string {
   const far = ctrlKey || metaKey;
   const sign = key.length === 1 && key !== ' ' && !far && !altKey;
@@ -85,19 +85,19 @@ export function chordOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyPress): 
   ].join('+');
 }
 
-/** What a key means on the grid; `undefined` when it is none of the sheet's. */
+/** The action of a key on the grid; `undefined` when it has none. */
 export function gridKey(event: KeyPress): KeyId | undefined {
   return onGrid.get(chordOf(event));
 }
 
-/** What a key means while a cell is typed in. */
+/** The action of a key while a cell is being edited. */
 export function typingKey(event: KeyPress): KeyId | undefined {
   return inCell.get(chordOf(event));
 }
 
-/** Whether a key types a sign, and so begins to replace the cell. A key that opens a composition counts. */
+/** Whether a key types a character and so starts to replace the cell. A key that starts a composition counts. */
 export function isTyped({ key, ctrlKey, metaKey, altKey }: KeyPress): boolean {
   if (key === 'Process' || key === 'Dead') return true;
-  // AltGr, which types signs on many keyboards, comes as Ctrl and Alt together.
+  // AltGr, which types characters on many keyboards, is reported as Ctrl and Alt together.
   return [...key].length === 1 && ctrlKey === altKey && !metaKey;
 }

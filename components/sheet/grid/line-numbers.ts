@@ -4,13 +4,13 @@ const breaks = /\r\n|\r|\n/g;
 const breaksIn = (cells: readonly string[]): number =>
   cells.reduce((sum, cell) => sum + (cell.match(breaks)?.length ?? 0), 0);
 
-/** The line of the file at which each row begins, as it would be saved: cells may hold line breaks. */
+/** The line of the saved file at which each row begins; cells may contain line breaks. */
 export class LineNumbers {
   #rows: readonly string[][] = [];
   #extra: Uint16Array = new Uint16Array(0);
   #starts: Uint32Array = new Uint32Array(0);
 
-  /** Rows that are where they were are not read again, so that one edit in a long table costs little. */
+  /** Rows unchanged at their index are not read again, so that an edit in a long table is cheap. */
   read(table: TableText): void {
     const { rows } = table;
     const extra = new Uint16Array(rows.length);

@@ -16,11 +16,11 @@ type Drag =
   | { readonly kind: 'fill'; readonly from: Block }
   | { readonly kind: 'width'; readonly column: number; readonly x: number; readonly width: number };
 
-/** Mouse, pen and finger. A finger only scrolls and taps, but for the grip, which it may drag. */
+/** Handles mouse, pen and touch. Touch only scrolls and taps, except on the grip, which it can drag. */
 export class PointerActs {
   readonly #control: SheetControl;
   #drag: Drag | undefined;
-  /** The cell that had the focus before the tap that is under way. */
+  /** The focused cell before the current tap. */
   #before: GridCell | undefined;
 
   constructor(control: SheetControl) {
@@ -77,20 +77,20 @@ export class PointerActs {
     this.#drag = undefined;
     if (drag?.kind !== 'fill' || event.type === 'pointercancel') return;
     const over = blockOf(this.#control.state.selection);
-    this.#control.does((state) => {
+    this.#control.updateState((state) => {
       state.selection = blockSelection(over);
       repeatOver(state, drag.from, over);
     });
   };
 
-  /** A tap, or the end of a press by mouse, which has chosen its cell already. */
+  /** A tap, or the end of a mouse press, which has already selected its cell. */
   readonly click = (event: MouseEvent): void => {
     const target = event.target as Element;
     if (target.closest('.grip, .sizer, button, input')) return;
     const control = this.#control;
     const type = (event as Partial<PointerEvent>).pointerType ?? '';
     if (type === 'mouse') {
-      if (this.#before && target.closest('[data-row]')) control.tell();
+      if (this.#before && target.closest('[data-row]')) control.sendPosition();
       return;
     }
     const before = this.#before ?? control.state.at;
@@ -105,12 +105,12 @@ export class PointerActs {
     if (!cell) return;
     if (type === 'touch' && before.row === cell.row && before.column === cell.column)
       control.openEditor();
-    else control.tell();
+    else control.sendPosition();
   };
 
   readonly doubleClick = (event: MouseEvent): void => {
     const target = event.target as Element;
-    if (target.closest('.sizer')) this.#control.does(fitColumns);
+    if (target.closest('.sizer')) this.#control.updateState(fitColumns);
     else if (cellOf(target)) this.#control.openEditor();
     else {
       const head = target.closest<HTMLElement>('[data-head]');
@@ -128,7 +128,7 @@ export class PointerActs {
     const { state } = this.#control;
     const { top, bottom, start, end } = state.block;
     const column = head ? Number(head.dataset['head']) : cell?.column;
-    // A press inside the block keeps it: the menu is for all of it.
+    // A press inside the block keeps it, as the menu is for the whole block.
     const inside =
       cell && cell.row >= top && cell.row <= bottom && cell.column >= start && cell.column <= end;
     const headInside = column !== undefined && head && column >= start && column <= end;
@@ -141,7 +141,7 @@ export class PointerActs {
     (event.currentTarget as Element).setPointerCapture(event.pointerId);
   }
 
-  /** Chooses the cell, row or column pressed. Returns the drag that may follow. */
+  /** Selects the pressed cell, row or column. Returns the drag that may follow. */
   #choose(target: Element, extend: boolean): Drag | undefined {
     const control = this.#control;
     const { state } = control;
@@ -166,7 +166,7 @@ export class PointerActs {
     return undefined;
   }
 
-  /** The cell under the pointer, or nearest to it where it left the sheet, so that a drag scrolls on. */
+  /** The cell under the pointer, or the nearest one when it is outside the sheet, so that a drag keeps scrolling. */
   #cellAt(event: PointerEvent): GridCell | undefined {
     const { view, state } = this.#control;
     if (!view) return undefined;
@@ -206,7 +206,7 @@ const blockSelection = ({ top, bottom, start, end }: Block): Selection => ({
   at: { row: bottom, column: end },
 });
 
-/** The block grown towards a cell, along one side only: the one the cell is farther out by. */
+/** Extends the block towards a cell in one direction only: the one in which the cell is further away. */
 function reached(from: Block, { row, column }: GridCell): Block {
   const down = Math.max(from.top - row, row - from.bottom, 0);
   const along = Math.max(from.start - column, column - from.end, 0);

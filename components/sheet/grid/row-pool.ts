@@ -4,14 +4,14 @@ import { Pool } from '../../shared/pool.js';
 import { holds, type Block } from './selection.js';
 import type { SheetState } from '../sheet-state.js';
 
-/** What of the sheet is to be drawn; half-open. The first column is always drawn besides. */
+/** The rows and columns to draw; half-open. The first column is always drawn too. */
 export interface DrawnPart {
   readonly first: number;
   readonly end: number;
   readonly firstColumn: number;
   readonly endColumn: number;
   readonly rowHeight: number;
-  /** Grows with every change but scrolling: a row drawn since the last is not looked at again. */
+  /** Increases with every change except scrolling; a row already drawn at this version is skipped. */
   readonly version: number;
 }
 
@@ -19,9 +19,9 @@ interface PoolCell {
   readonly element: HTMLElement;
   readonly text: Text;
   sign: HTMLElement | undefined;
-  /** Everything written to the element but its text, to write only what differs. */
+  /** All that was written to the element except its text, to write only differences. */
   look: string;
-  /** The same of what stays as long as the cell stands in one column. */
+  /** The same, for what changes only with the column. */
   standing: string;
   column: number;
 }
@@ -37,8 +37,8 @@ interface PoolRow {
 }
 
 /**
- * The rows in sight. Elements are made once and written anew as rows come and go, which keeps a scroll through
- * any number of rows within a frame; the row that is typed in is never given away.
+ * The visible rows. Elements are created once and reused for other rows, so that scrolling through any number of rows
+ * stays within a frame. The row being edited is never reused.
  */
 export class RowPool {
   readonly #body: HTMLElement;
@@ -52,7 +52,7 @@ export class RowPool {
     this.#grip.setAttribute('aria-hidden', 'true');
   }
 
-  /** `kept`: the cell that is typed in. */
+  /** `kept`: the cell being edited. */
   draw(sheet: SheetState, part: DrawnPart, kept: GridCell | undefined, readonly: boolean): void {
     const wanted = (place: number): boolean =>
       (place >= part.first && place < part.end) || place === kept?.row;
@@ -68,12 +68,12 @@ export class RowPool {
     this.#placeGrip(sheet, readonly);
   }
 
-  /** The element of a cell of the view, where it is drawn. */
+  /** The element of a cell, if drawn. */
   cell(row: number, column: number): HTMLElement | undefined {
     return this.#rows.at(row)?.cells.find((cell) => cell.column === column)?.element;
   }
 
-  /** Puts the rows into reading order, which recycling mixes up; for those who read without the grid's keys. */
+  /** Restores the reading order of rows, which reuse mixes up, for those who read without the grid's keys. */
   settle(): void {
     this.#rows.settle(this.#body);
   }
@@ -138,7 +138,7 @@ function drawnColumns(sheet: SheetState, part: DrawnPart, kept: number | undefin
   return columns;
 }
 
-/** The element of the cell that is typed in goes on being that cell. */
+/** Keeps the element of the cell being edited. */
 function stayInPlace(cells: PoolCell[], column: number, columns: readonly number[]): void {
   const to = columns.indexOf(column);
   const from = cells.findIndex((cell) => cell.column === column);
@@ -205,7 +205,7 @@ function drawCell(
   element.id = `cell-${fileRow}-${fileColumn}`;
   element.dataset['row'] = String(place);
   element.removeAttribute('title');
-  // What is worked out is worded by the engine.
+  // Calculated texts come from the engine, in English.
   if (result) element.lang = 'en';
   else element.removeAttribute('lang');
   const standing = `${fileColumn} ${column} ${inBlock} ${edges}`;
@@ -245,7 +245,7 @@ function edgesOf(block: Block, row: number, column: number): string {
     .join(' ');
 }
 
-/** A mark for those who see it and a word for those who hear it; colour is not enough. */
+/** A visible mark and a text for screen readers; colour is not enough. */
 function sign(cell: PoolCell, severity: '' | 'error' | 'warning', sheet: SheetState): void {
   if (severity === '') {
     cell.sign?.remove();

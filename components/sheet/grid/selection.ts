@@ -1,15 +1,15 @@
 import { gridMove, type GridCell, type GridSize } from '../../shared/grid-keys.js';
 
 /**
- * A block of cells: from the corner where it was begun to the cell that has the focus. Places are those on the
- * screen, counted without rows filtered out and columns hidden.
+ * A block of cells, from the corner where it began to the focused cell. Positions are those on the screen, without
+ * filtered rows and hidden columns.
  */
 export interface Selection {
   readonly anchor: GridCell;
   readonly at: GridCell;
 }
 
-/** Both ends are in it. */
+/** Both ends are included. */
 export interface Block {
   readonly top: number;
   readonly bottom: number;
@@ -35,7 +35,7 @@ export function holds(block: Block, row: number, column: number): boolean {
   return row >= block.top && row <= block.bottom && column >= block.start && column <= block.end;
 }
 
-/** The focus moved by a key; `extend` keeps the anchor. `undefined` when the key moves nothing. */
+/** The selection after a key; `extend` keeps the anchor. `undefined` when the key does not move it. */
 export function movedBy(
   event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>,
   from: Selection,
@@ -47,7 +47,7 @@ export function movedBy(
   return extend ? { anchor: from.anchor, at } : onlyCell(at);
 }
 
-/** Every column of the rows selected. The focus stays in its row. */
+/** All columns of the selected rows. The focus stays in its row. */
 export function wholeRows({ anchor, at }: Selection, { columns }: GridSize): Selection {
   return {
     anchor: { row: anchor.row, column: Math.max(0, columns - 1) },
@@ -55,7 +55,7 @@ export function wholeRows({ anchor, at }: Selection, { columns }: GridSize): Sel
   };
 }
 
-/** Every row of the columns selected. The focus goes to the first row, as only there the block can be told whole. */
+/** All rows of the selected columns. The focus moves to the first row, so that the block counts as whole columns. */
 export function wholeColumns({ anchor, at }: Selection, { rows }: GridSize): Selection {
   return {
     anchor: { row: Math.max(0, rows - 1), column: anchor.column },
@@ -70,7 +70,7 @@ export function everything({ rows, columns }: GridSize): Selection {
   };
 }
 
-/** The selection within a table that may have shrunk. */
+/** The selection clipped to a table that may have shrunk. */
 export function within({ anchor, at }: Selection, { rows, columns }: GridSize): Selection {
   const inside = (cell: GridCell): GridCell => ({
     row: Math.max(0, Math.min(rows - 1, cell.row)),

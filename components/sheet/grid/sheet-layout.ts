@@ -2,16 +2,16 @@ import type { Fault, TableText } from '../../../src/model/index.js';
 import { evenPlaces, type Places } from '../../shared/tracks.js';
 
 export const ROW_HEIGHT = 30;
-/** Rows under a finger. */
+/** Row height for touch. */
 export const TOUCH_ROW_HEIGHT = 40;
 export const HEAD_HEIGHT = 34;
 
 const rowsRead = 300;
-/** Pixels of a letter of the sheet, on the wide side. */
+/** Width of a letter in pixels, estimated high. */
 export const LETTER = 7.9;
 const number = /^[-+]?\d+(?:\.\d+)?$/;
 
-/** Pixels for each column, from the text of the heading and of the first rows. */
+/** Width of each column in pixels, from its heading and first rows. */
 export function columnWidths(table: TableText): number[] {
   return table.columns.map((heading, column) => {
     let longest = heading.length + 3;
@@ -23,7 +23,7 @@ export function columnWidths(table: TableText): number[] {
   });
 }
 
-/** Whether a column holds figures, which are set flush at their last digit. Told from the first rows. */
+/** Whether a column holds figures, which are right-aligned; judged by the first rows. */
 export function isFigures(table: TableText, column: number): boolean {
   let some = false;
   for (const row of table.rows.slice(0, rowsRead)) {
@@ -35,7 +35,7 @@ export function isFigures(table: TableText, column: number): boolean {
   return some;
 }
 
-/** Rows to draw for a scroll position, a few beyond what is seen; half-open. */
+/** Rows to draw for a scroll position, with a few beyond the visible ones; half-open. */
 export function rowsInView(
   scrollTop: number,
   height: number,
@@ -45,7 +45,7 @@ export function rowsInView(
   return evenPlaces(scrollTop, scrollTop + height, rowHeight, count, 4);
 }
 
-/** Columns to draw beside the first, which is always drawn; half-open. `widths` are those of the columns shown. */
+/** Columns to draw besides the first, which is always drawn; half-open. `widths` are those of the shown columns. */
 export function columnsInView(
   scrollLeft: number,
   width: number,
@@ -66,7 +66,7 @@ export function columnsInView(
   return { first, end };
 }
 
-/** Faults by row and column. A fault that names no column stands at the first. */
+/** Faults by row and column. A fault without a column is put at the first. */
 export function faultsByCell(faults: readonly Fault[], columns: readonly string[]) {
   const found = new Map<number, Map<number, Fault[]>>();
   for (const fault of faults) {

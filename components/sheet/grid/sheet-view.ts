@@ -9,12 +9,12 @@ import {
 } from './sheet-layout.js';
 import type { SheetState } from '../sheet-state.js';
 
-/** How long a scroll has to rest before rows are put into reading order, in milliseconds. */
-const REST = 200;
-/** The first column stands still only where it leaves room for others. */
+/** Pause after scrolling before rows are put into reading order, in milliseconds. */
+const SCROLL_PAUSE = 200;
+/** The first column is frozen only up to this share of the width. */
 const FROZEN_SHARE = 0.6;
 
-/** The part of the sheet that scrolls: it draws the rows in sight and brings cells into sight. */
+/** The scrolling part of the sheet: draws the visible rows and scrolls cells into view. */
 export class SheetView {
   readonly scroller: HTMLElement;
   readonly pool: RowPool;
@@ -58,7 +58,7 @@ export class SheetView {
     return Math.max(1, Math.floor((this.#height - HEAD_HEIGHT) / this.rowHeight) - 1);
   }
 
-  /** Draws what has changed anywhere. `kept` is the cell that is typed in. */
+  /** Draws all changes. `kept`: the cell being edited. */
   update(kept: GridCell | undefined, readonly: boolean): void {
     this.#version += 1;
     this.#kept = kept;
@@ -86,7 +86,7 @@ export class SheetView {
     } else scroller.removeAttribute('aria-activedescendant');
   }
 
-  /** Scrolls as little as shows the cell wholly beside the heading and the columns that stand still. */
+  /** Scrolls as little as needed to show the whole cell, clear of headings and frozen columns. */
   show({ row, column }: GridCell): void {
     const { scroller, rowHeight } = this;
     const top = row * rowHeight;
@@ -125,7 +125,7 @@ export class SheetView {
     return Math.max(2, String(last).length) * 7 + 20;
   }
 
-  /** Pixels at the start that do not scroll. */
+  /** Width of the frozen columns, in pixels. */
   get #frozen(): number {
     const both = this.#gutter + (this.#widths[0] ?? 0);
     return both > this.#width * FROZEN_SHARE ? this.#gutter : both;
@@ -164,6 +164,6 @@ export class SheetView {
     clearTimeout(this.#rest);
     this.#rest = setTimeout(() => {
       if (!this.#kept) this.pool.settle();
-    }, REST);
+    }, SCROLL_PAUSE);
   };
 }

@@ -8,7 +8,7 @@ export interface SortBy {
 
 export interface Filter {
   readonly column: number;
-  /** Rows stay whose cell holds this text, capitals or not. */
+  /** Shows rows whose cell contains this text, ignoring case. */
   readonly text: string;
 }
 
@@ -20,10 +20,10 @@ export interface ViewWish {
 
 export const asInTheFile: ViewWish = { filters: [], onlyFaults: false };
 
-/** What cells hold, by row and column of the file. */
+/** Contents of cells, by row and column of the file. */
 export interface Cells {
   readonly text: (row: number, column: number) => string;
-  /** What to sort by in place of the text. */
+  /** Sort key to use instead of the text. */
   readonly key: (row: number, column: number) => number | undefined;
 }
 
@@ -36,8 +36,8 @@ const collator = new Intl.Collator(undefined, { numeric: true });
 const plainNumber = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/;
 
 /**
- * Indexes of the rows to show, in their order; `null` when that is every row as in the file. Sorting is stable:
- * numbers by value and before texts, texts as the reader's language has them, empty cells last both ways.
+ * Indexes of the rows to show, in order; `null` when all rows are shown in file order. Sorting is stable: numbers by
+ * value and before texts, texts by the reader's language, empty cells last in both directions.
  */
 export function viewOrder(
   table: TableText,
@@ -84,7 +84,7 @@ function compared(a: Key, b: Key, down: boolean): number {
   return down ? -up : up;
 }
 
-/** The order after rows were put in: they show where they were asked for, whatever filter is on. */
+/** The order after rows were inserted: they are shown where they were inserted, despite filters. */
 export function orderWithRows(
   order: readonly number[],
   at: number,

@@ -1,12 +1,12 @@
 import { LANDSCAPE } from '../../shared/paper.js';
 
-/** Of 8pt text on paper, in CSS pixels: a character on average, and what a cell adds to its text. */
+/** Printed 8pt text, in CSS pixels: average width of a character, and padding of a cell. */
 const CHARACTER = 6.4;
 const CELL = 12;
-/** A word longer than this may be broken. */
+/** Words longer than this may be broken. */
 const LONGEST = 24;
 
-/** Least width of a column in CSS pixels: that of its longest word. */
+/** Minimum width of a column in CSS pixels: that of its longest word. */
 export function roomFor(texts: readonly string[]): number {
   let longest = 1;
   for (const text of texts)
@@ -15,11 +15,11 @@ export function roomFor(texts: readonly string[]): number {
 }
 
 /**
- * Which columns stand on which sheet of paper, by their places: all on one where they have room, else as many as go
- * on each, the first of them again on every one. A column is never left out, however wide.
+ * Column indexes for each printed sheet: all on one if they fit, otherwise as many as fit on each, with the first
+ * column repeated. No column is left out, however wide.
  *
- * @param rooms Least width of each column, CSS pixels.
- * @param beside What stands before them on every sheet.
+ * @param rooms Minimum width of each column, CSS pixels.
+ * @param beside Width taken before them on every sheet.
  */
 export function columnGroups(
   rooms: readonly number[],

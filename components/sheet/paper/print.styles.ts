@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The sheet on paper: a plain table in place of what scrolls. */
+/** The sheet on paper: a plain table replaces the scrolling grid. */
 export const printStyles = css`
   .printed {
     display: none;

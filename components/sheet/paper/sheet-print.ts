@@ -3,17 +3,17 @@ import { columnGroups, roomFor } from './print-columns.js';
 import { worst } from '../grid/row-pool.js';
 import type { SheetState } from '../sheet-state.js';
 
-/** Rows put on paper at most, some 50 pages: a browser lays out all of them before it shows the first. */
+/** Most rows printed, about 50 pages: a browser lays out all of them before it shows the first. */
 export const PRINTED_ROWS = 2_000;
 
-/** Rows by which the width of a column is judged. */
+/** Rows measured for the width of a column. */
 const MEASURED_ROWS = 200;
 
 type PrintHost = ReactiveControllerHost & HTMLElement & { readonly renderRoot: ParentNode };
 
 /**
- * Puts a plain table in place of the sheet while the browser prints, as only the rows in sight are drawn. It holds the
- * rows and columns shown, in the order shown, and says how many of the table are not on it.
+ * Replaces the sheet by a plain table while the browser prints, as the grid draws only visible rows. The table has the
+ * shown rows and columns in order, and says how many rows are left out.
  */
 export class SheetPrint implements ReactiveController {
   readonly #host: PrintHost;
@@ -41,7 +41,7 @@ export class SheetPrint implements ReactiveController {
     this.#after();
     if (this.#state.size.columns === 0) return;
     this.#printed = printedSheet(this.#state);
-    // First of all, so that a style can hide what follows it.
+    // First child, so that a style can hide what follows.
     this.#host.renderRoot.prepend(this.#printed);
   };
 
@@ -68,7 +68,7 @@ function printedSheet(sheet: SheetState): HTMLElement {
   return printed;
 }
 
-/** The table on paper: in parts side by side where it is too wide, each with the first column again. */
+/** The printed table: split into parts when too wide, each repeating the first column. */
 function papers(sheet: SheetState, count: number): HTMLTableElement[] {
   const { table, words, columns } = sheet;
   const titles = columns.shown.map((column) => sheet.headingAt(column));

@@ -12,7 +12,7 @@ const move = z.object({
   reason: text,
 });
 
-/** With `--from`: how the plan given was mended. */
+/** With `--from`: how the given plan was repaired. */
 export const mendedPart = z.object({
   from: z.object(plan.planName),
   broken: plan.broken,
@@ -31,7 +31,7 @@ export const mendedPart = z.object({
   ),
 });
 
-/** With `--chance`: what it costs against the plan without. */
+/** With `--chance`: its cost compared with the plan without it. */
 export const chancePart = z.object({
   wanted: chance,
   runs: count,
@@ -92,7 +92,7 @@ export const allocateAnswer = z.object({
   chance: z.optional(chancePart),
 });
 
-/** What `allocate` says. */
+/** The JSON of `allocate`. */
 export type AllocateAnswer = z.infer<typeof allocateAnswer>;
 export type MendedPart = z.infer<typeof mendedPart>;
 export type ChancePart = z.infer<typeof chancePart>;

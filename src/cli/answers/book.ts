@@ -42,5 +42,5 @@ export const bookAnswer = z.object({
   ),
 });
 
-/** What `book` says. */
+/** The JSON of `book`. */
 export type BookAnswerJson = z.infer<typeof bookAnswer>;

@@ -31,5 +31,5 @@ export const fitAnswer = z.object({
   ),
 });
 
-/** What `fit` says. */
+/** The JSON of `fit`. */
 export type FitAnswer = z.infer<typeof fitAnswer>;

@@ -119,7 +119,7 @@ export const handbackAnswer = z.object({
   ),
 });
 
-/** What `handback` says. */
+/** The JSON of `handback`. */
 export type HandbackAnswer = z.infer<typeof handbackAnswer>;
 export type HandbackWindow = z.infer<typeof handbackWindow>;
 export type LineJson = z.infer<typeof line>;

@@ -26,21 +26,21 @@ const answers = {
   lifting: liftingAnswer,
 } as const satisfies Readonly<Record<Verb, z.ZodMiniObject>>;
 
-/** What every answer carries beside its own. */
+/** Fields of every answer besides its own. */
 const envelope = {
   notes: list(note),
   cautions: said(texts, 'To be shown wherever somebody could act on a figure.'),
 };
 
 /**
- * The JSON schema of what a verb prints with `--json` (draft 2020-12). It says what is there and forbids nothing more:
- * later versions may add fields.
+ * The JSON schema of what a verb prints with `--json` (draft 2020-12). It describes the present fields and allows
+ * others: later versions may add fields.
  */
 export function answerSchema(verb: Verb): object {
   const { $schema, ...schema } = z.toJSONSchema(
     z.extend(answers[verb] as z.ZodMiniObject, envelope),
     {
-      // As input: unknown keys are not ruled out.
+      // As input: allows unknown keys.
       io: 'input',
       override: ({ jsonSchema }) => {
         delete jsonSchema.readOnly;

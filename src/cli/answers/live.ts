@@ -1,4 +1,4 @@
-// What `handback --at TIME` says of the shift.
+// The JSON of `handback --at TIME` about the shift.
 import * as z from 'zod/mini';
 import * as p from './parts.js';
 

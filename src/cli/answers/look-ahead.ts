@@ -52,5 +52,5 @@ export const lookAheadAnswer = z.object({
   spans: said(list(span), 'The shortest first.'),
 });
 
-/** What `look-ahead` says. */
+/** The JSON of `look-ahead`. */
 export type LookAheadAnswer = z.infer<typeof lookAheadAnswer>;

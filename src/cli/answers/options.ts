@@ -1,4 +1,4 @@
-// What `price --options` says of the ways out.
+// The JSON of `price --options` about the options.
 import * as z from 'zod/mini';
 import * as p from './parts.js';
 

@@ -1,12 +1,12 @@
-// What answers are made of. Each answer is described once, here and beside it: the types of the verbs and the JSON
-// schemas in the package are both made from this.
+// Parts of answers. Each answer is described once, here and in the files beside this: the types of the verbs and the
+// JSON schemas in the package are both derived from it.
 import * as z from 'zod/mini';
 import { surenesses, weekdays, windowStatuses, type WindowStatus } from '../../model/index.js';
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
 z.config({ jitless: true });
 
-/** A list that nobody changes. */
+/** A read-only list. */
 export const list = <T extends z.core.$ZodType>(of: T): z.ZodMiniReadonly<z.ZodMiniArray<T>> =>
   z.readonly(z.array(of));
 
@@ -17,7 +17,7 @@ export const whole = z.number().check(z.int());
 export const count = whole.check(z.minimum(0));
 export const texts = list(text);
 
-/** The same schema with a sentence on what it holds here; wrapped, so that it keeps a name of its own. */
+/** The schema with a description; wrapped, so that the original keeps its own name. */
 export const said = <T extends z.core.$ZodType>(
   schema: T,
   description: string,

@@ -1,10 +1,10 @@
-// What answers say of a plan of work.
+// Parts of answers about a plan of work.
 import * as z from 'zod/mini';
 import * as p from './parts.js';
 
 const { count, fault, flag, list, moment, momentOrNone, reason, said, text, texts, whole } = p;
 
-/** The name under which a plan was agreed, as far as its file says it. */
+/** The agreed name of a plan, as far as its file gives it. */
 export const planName = {
   id: said(text, 'Changes with the placements, and with nothing else.'),
   name: z.optional(text),

@@ -120,7 +120,7 @@ export const priceAnswer = z.object({
   options: z.optional(z.nullable(optionsPart)),
 });
 
-/** What `price` says. */
+/** The JSON of `price`. */
 export type PriceAnswerJson = z.infer<typeof priceAnswer>;
 export type OverrunPart = z.infer<typeof overrunPart>;
 export type RiskPart = z.infer<typeof riskPart>;

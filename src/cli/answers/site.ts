@@ -1,4 +1,4 @@
-// What `people`, `noise` and `lifting` say.
+// The JSON of `people`, `noise` and `lifting`.
 import * as z from 'zod/mini';
 import * as p from './parts.js';
 

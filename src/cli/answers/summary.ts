@@ -32,5 +32,5 @@ export const summaryAnswer = z.object({
   changes: z.optional(plan.changes),
 });
 
-/** What `summary` says. */
+/** The JSON of `summary`. */
 export type SummaryAnswer = z.infer<typeof summaryAnswer>;

@@ -31,5 +31,5 @@ export const usableAnswer = z.object({
   ),
 });
 
-/** What `usable` says. */
+/** The JSON of `usable`. */
 export type UsableAnswer = z.infer<typeof usableAnswer>;

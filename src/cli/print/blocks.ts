@@ -1,4 +1,4 @@
-// The text of an answer before it is laid out: lines, and what the width of the screen decides the columns of.
+// The text of an answer before layout: lines, and tables whose columns depend on the screen width.
 
 /** Rows of cells under heads. The first cell of a row names it. */
 export interface TableBlock {
@@ -6,14 +6,14 @@ export interface TableBlock {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** Names, each with what is said of it beside it. */
+/** Names, each with its description beside it. */
 export interface TermsBlock {
   readonly terms: readonly (readonly [name: string, text: string])[];
-  /** Blanks before each name. */
+  /** Spaces before each name. */
   readonly indent?: number;
 }
 
-/** A line, a table or names. A line may be indented; what is wrapped of it stands further in. */
+/** A line, a table or names. A line may be indented; its wrapped part is indented further. */
 export type Block = string | TableBlock | TermsBlock;
 
 export const table = (

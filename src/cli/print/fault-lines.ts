@@ -5,12 +5,12 @@ import { clipped } from './output.js';
 
 export const longestFault = 600;
 const mostLines = 500;
-/** So many warnings of one cause are told one by one; those after them in one line. */
+/** Warnings of one cause that get their own line; the rest share one line. */
 const oneByOne = 3;
 
 /**
- * The lines that tell of faults, in their order. Every error has a line of its own. Of warnings of one cause in one
- * column the first few have; one line names where the rest stand.
+ * The lines of faults, in order. Every error has its own line. Of warnings of one cause in one column, the first few
+ * have their own; one line lists where the rest are.
  */
 export function faultLines(faults: readonly Fault[]): string[] {
   const alike = new Map<string, { count: number; readonly rest: Fault[] }>();
@@ -57,7 +57,7 @@ function restText(rest: readonly Fault[]): string {
   );
 }
 
-/** Whole numbers in order, those that follow one another as `5-83`. */
+/** Sorted whole numbers as text, consecutive ones as a range `5-83`. */
 function runsOf(numbers: readonly number[]): string {
   const runs: [from: number, to: number][] = [];
   for (const each of numbers.toSorted((a, b) => a - b)) {

@@ -1,16 +1,16 @@
-// Lays the text of an answer out for a screen: as it is where it fits, wrapped where it does not.
+// Lays out the text of an answer for a screen, wrapping what does not fit.
 import type { Block, TableBlock, TermsBlock } from './blocks.js';
 import { plainText } from './output.js';
 import { padded, widthOf, wrapped } from './wrapped.js';
 
 /** Columns between two cells. */
 const GAP = 2;
-/** A column of words is not squeezed below this. */
+/** Minimum width of a text column. */
 const LEAST = 12;
 
 /**
- * The columns of a terminal: what `COLUMNS` says, else what the terminal says; undefined where there is none, and then
- * nothing is wrapped.
+ * The width of a terminal: from `COLUMNS`, otherwise from the terminal; undefined without one, and then nothing is
+ * wrapped.
  */
 export function columnsOf(
   stream: { readonly isTTY?: boolean; readonly columns?: number },
@@ -20,8 +20,8 @@ export function columnsOf(
   return stream.isTTY && stream.columns ? Math.max(20, stream.columns) : undefined;
 }
 
-/** Nothing of it steers the terminal, and no line is wider than `width`; without one, lines are as long as they are. */
-export function laidOut(blocks: readonly Block[], width = Infinity): string {
+/** Lays out text without terminal control characters and with no line wider than `width`. */
+export function layOut(blocks: readonly Block[], width = Infinity): string {
   return blocks
     .flatMap((block) => {
       if (typeof block === 'string') return lineIn(block, width);
@@ -36,7 +36,7 @@ function lineIn(text: string, width: number): string[] {
     .flatMap((line) => wrapped(line, width, /^ */.exec(line)![0].length + GAP));
 }
 
-/** A cell is one line: what breaks a line in it is a blank. */
+/** A cell is one line: its line breaks become spaces. */
 const plain = (cell: string): string =>
   plainText(
     cell
@@ -50,7 +50,7 @@ const plainCells = ({ heads, rows }: TableBlock): TableBlock => ({
   rows: rows.map((row) => row.map(plain)),
 });
 
-/** What is said of a name beside it, under it where the screen is narrow. */
+/** Descriptions beside their names, or below them on a narrow screen. */
 function termsIn({ terms, indent = 0 }: TermsBlock, width: number): string[] {
   const entries = terms.map(([name, text]) => [plain(name), plain(text)] as const);
   const wide = indent + widest(entries.map(([name]) => name)) + GAP;
@@ -69,9 +69,9 @@ const widest = (texts: readonly string[]): number =>
 
 interface Column {
   readonly numeric: boolean;
-  /** Of its widest cell. */
+  /** Width of its widest cell. */
   readonly natural: number;
-  /** As narrow as it can be read. */
+  /** Minimum readable width. */
   readonly least: number;
 }
 
@@ -92,18 +92,18 @@ function columnsIn({ heads, rows }: TableBlock): Column[] {
 const sum = (of: readonly number[]): number => of.reduce((all, value) => all + value, 0);
 
 /**
- * Columns at their full width where that fits; else the widest are squeezed and their cells wrapped; where that is too
- * narrow too, every row as a few lines of its own. No column is ever left out.
+ * Columns at full width if they fit; otherwise the widest are narrowed and their cells wrapped; if still too wide, each
+ * row becomes a few lines. No column is left out.
  */
 function tableIn(block: TableBlock, width: number): string[] {
   const columns = columnsIn(block);
   const gaps = GAP * (columns.length - 1);
   if (sum(columns.map((column) => column.least)) + gaps > width) return inRows(block, width);
-  return inColumns(block, columns, squeezed(columns, width - gaps));
+  return inColumns(block, columns, narrowed(columns, width - gaps));
 }
 
-/** Widths that together are no more than `room`: the widest give way first. */
-function squeezed(columns: readonly Column[], room: number): number[] {
+/** Narrows columns to a total of at most `room`, the widest first. */
+function narrowed(columns: readonly Column[], room: number): number[] {
   const widths = columns.map((column) => column.natural);
   while (sum(widths) > room) {
     const spare = widths.map((width, at) => (width > columns[at]!.least ? width : 0));
@@ -142,7 +142,7 @@ function inColumns(
   ];
 }
 
-/** Each row by itself: its name, then its other cells with their heads, empty ones left out. */
+/** Each row on its own lines: its name, then its other non-empty cells with their heads. */
 function inRows({ heads, rows }: TableBlock, width: number): string[] {
   return rows.flatMap(([name = '', ...cells]) => {
     const told = cells.flatMap((cell, at) => {

@@ -1,4 +1,4 @@
-/** A list of an answer that is made while it is written, so that it never stands in the memory as a whole. */
+/** A list of an answer that is made while it is written, so that it is never in memory as a whole. */
 export class Listed<T> {
   readonly #make: () => Iterable<T>;
 
@@ -15,10 +15,10 @@ export class Listed<T> {
   }
 }
 
-/** Characters of a text that is handed on at one go. */
+/** Characters of text written at once. */
 const PIECE = 65_536;
 
-/** What `JSON.stringify` makes of an object, piece by piece; only lists at its top may be made while they are written. */
+/** Like `JSON.stringify`, in pieces; only top-level lists may be `Listed`. */
 export function* jsonPieces(value: object): Generator<string> {
   let text = '{';
   let isFirst = true;

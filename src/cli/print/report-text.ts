@@ -1,7 +1,7 @@
 import type { Report } from '../../engine/report/report.js';
 import { table, type Block } from './blocks.js';
 
-/** A report as text: facts, tables, lists. The cautions come with every answer. */
+/** A report as text: facts, tables, lists. Cautions are added to every answer elsewhere. */
 export function reportText(report: Report): readonly Block[] {
   return [
     report.title,

@@ -1,12 +1,12 @@
-// A line that says how long the work has gone on, while this thread is busy and can say nothing itself.
+// A progress line with the elapsed time, written by another thread while this one is busy.
 import { Worker } from 'node:worker_threads';
 import { wipeLine } from './output.js';
 
-/** Nothing is said of work that is done within this. */
+/** Work shorter than this shows no progress line. */
 const quietMs = 1000;
 
-// Runs beside the work. It writes to the file descriptor itself: a stream would wait for the busy thread.
-const teller = `
+// Runs in a worker. It writes to the file descriptor directly, as a stream would wait for the busy thread.
+const workerSource = `
   const { workerData: { fd, what, quietMs, began } } = require('node:worker_threads');
   const { writeSync } = require('node:fs');
   const say = () => {
@@ -17,15 +17,15 @@ const teller = `
 `;
 
 /**
- * Tells of work that takes over a second, on one line that is wiped at its end.
+ * Shows progress of work that takes over a second, on one line that is erased at the end.
  *
- * @param fd The file descriptor of a terminal; undefined: nothing is told.
- * @returns Ends it, when the work is done.
+ * @param fd The file descriptor of a terminal; undefined: no progress is shown.
+ * @returns A function that removes the line; call it when the work is done.
  */
 export function workLine(what: string, fd: number | undefined): () => Promise<void> {
   if (fd === undefined) return async () => undefined;
   const began = Date.now();
-  const worker = new Worker(teller, { eval: true, workerData: { fd, what, quietMs, began } });
+  const worker = new Worker(workerSource, { eval: true, workerData: { fd, what, quietMs, began } });
   worker.unref();
   return async () => {
     await worker.terminate();

@@ -1,14 +1,14 @@
-// How wide text is on a terminal, and where it breaks.
+// Width and wrapping of text on a terminal.
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
 const ascii = /^[\x20-\x7e]*$/;
-/** Signs that take two columns: East Asian wide and full-width ones, and pictures. */
+/** Characters that take two columns: East Asian wide and full-width ones, and emoji. */
 const wide =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/u;
 
 const widthOfSign = (sign: string): number => (wide.test(sign) ? 2 : 1);
 
-/** Columns that a text takes on a terminal. */
+/** Width of a text on a terminal, in columns. */
 export function widthOf(text: string): number {
   if (ascii.test(text)) return text.length;
   let sum = 0;
@@ -16,13 +16,13 @@ export function widthOf(text: string): number {
   return sum;
 }
 
-/** The text with blanks after it, or before it, up to a width. */
+/** Pads a text with spaces to a width, after it or before it. */
 export function padded(text: string, width: number, side: 'left' | 'right' = 'left'): string {
   const blanks = ' '.repeat(Math.max(0, width - widthOf(text)));
   return side === 'left' ? text + blanks : blanks + text;
 }
 
-/** A word in pieces that each fit a width. */
+/** Splits a word into pieces that fit a width. */
 function pieces(word: string, width: number): string[] {
   if (widthOf(word) <= width) return [word];
   const made = [''];
@@ -35,9 +35,9 @@ function pieces(word: string, width: number): string[] {
 }
 
 /**
- * A text in lines no wider than `width`, broken between words; a word that is wider is cut.
+ * Wraps a text to lines no wider than `width`, between words; a wider word is split.
  *
- * @param hanging Blanks before every line but the first.
+ * @param hanging Spaces before every line but the first.
  */
 export function wrapped(text: string, width: number, hanging = 0): string[] {
   if (widthOf(text) <= width) return [text];

@@ -1,4 +1,4 @@
-/** Why a file cannot be read or written, in words; what the system says where that is all there is. */
+/** Why a file cannot be read or written, in words; otherwise the system's own message. */
 export function fileTrouble(error: unknown, missing: string): string {
   const { code, message } = error as NodeJS.ErrnoException;
   switch (code) {

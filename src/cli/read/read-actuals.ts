@@ -15,10 +15,10 @@ import { actualsFrom, decodeBytes, readTable } from '../../tables/index.js';
 import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
-/** How long before its window opens a shift may have its first entry, in minutes. */
+/** How long before its window a shift may have its first entry, in minutes. */
 const HALF_DAY = 720;
 
-/** Every step of the rules, with whether it is of the lead-in, the lead-out or both. */
+/** Every step of the rules, and whether it is in the lead-in, the lead-out or both. */
 function stepsOf(
   { rules }: Plan,
   lines: Iterable<string>,
@@ -36,7 +36,7 @@ function stepsOf(
   return steps;
 }
 
-/** What files record of the shift that is on and of earlier ones. */
+/** Records of the current shift and of earlier ones. */
 export interface ReadActuals {
   readonly actuals: readonly Actual[];
   readonly begunBefore: readonly string[];
@@ -44,13 +44,13 @@ export interface ReadActuals {
 }
 
 /**
- * Reads what was recorded of a shift up to `at`: a table with a row for each activity or step, or a saved log (JSON).
- * Other files may be logs of earlier shifts; of those only the work that was begun counts.
+ * Reads the records of a shift up to `at`: a table with a row for each activity or step, or a saved log (JSON). Other
+ * files may be logs of earlier shifts; of these only the begun work counts.
  *
  * @throws {UsageError} When a file cannot be read.
  */
 export function readActuals(paths: readonly string[], plan: Plan, at: Instant): ReadActuals {
-  const all = paths.map((path) => readOne(path, plan, at));
+  const all = paths.map((path) => readActualsFile(path, plan, at));
   const own = all.filter((file) => !file.earlier);
   return {
     actuals: own.flatMap((file) => file.actuals),
@@ -70,7 +70,7 @@ export function readActuals(paths: readonly string[], plan: Plan, at: Instant): 
 
 interface ReadFile {
   readonly file: string;
-  /** Whether it is the log of a window that is not open at the moment. */
+  /** Whether it is the log of a window that is not open at `at`. */
   readonly earlier: boolean;
   readonly actuals: readonly Actual[];
   readonly faults: readonly Fault[];
@@ -114,7 +114,7 @@ function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile 
   };
 }
 
-function readOne(path: string, plan: Plan, at: Instant): ReadFile {
+function readActualsFile(path: string, plan: Plan, at: Instant): ReadFile {
   const file = fileName(path);
   const { text } = decodeBytes(readFile(path, 'actuals'));
   if (text.trimStart().startsWith('{')) return readLog(text, file, plan, at);

@@ -9,8 +9,8 @@ interface Written {
 }
 
 /**
- * Local dates of public holidays: one date a line, blank lines and what follows a `#` skipped, or a JSON array of texts.
- * A date given twice counts once.
+ * Reads local dates of public holidays: one date per line, without blank lines and comments from `#`, or a JSON array
+ * of strings. A date given twice counts once.
  *
  * @throws {UsageError} When the file cannot be read.
  */

@@ -3,7 +3,7 @@ import { momentParser } from '../../tables/index.js';
 import { UsageError } from '../arguments.js';
 import { problemText } from './read-problems.js';
 
-/** A moment as typed after an option. @throws {UsageError} When it cannot be read. */
+/** Parses a moment typed after an option. @throws {UsageError} When it cannot be read. */
 export function readMoment(text: string, option: string, zone: string): Instant {
   const parse = momentParser({
     zone,

@@ -23,22 +23,22 @@ import {
 import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
-/** A plan of work that was given, with the name under which it was agreed, as far as its file says it. */
+/** A given plan of work, with its agreed name as far as its file gives it. */
 export interface GivenFile {
   readonly placements: readonly Placement[];
   readonly named: PlanName;
-  /** Local day of the plan before which its pieces keep their place, `2027-03-07`, where its file says one. */
+  /** Local day before which pieces keep their place, `2027-03-07`, if its file gives one. */
   readonly frozenUntil?: string;
-  /** What the search that made it said it had proven. */
+  /** What the search that made it claimed to have proven. */
   readonly proof?: Proof | undefined;
 }
 
-/** A plan of work as it was read, with every fault found. */
+/** A plan of work as read, with all faults found. */
 export interface ReadPlacements extends GivenFile {
   readonly faults: readonly Fault[];
 }
 
-/** What `allocate --json` prints, as far as it is read here. */
+/** The fields of `allocate --json` that are read here. */
 const certificateSchema = z.object({
   inputs: z.string(),
   mostPlaced: z.boolean(),
@@ -58,14 +58,14 @@ const allocateSchema = z.object({
     }),
   ),
 });
-/** A plan file with a plan of work agreed in it. */
+/** A plan file with an agreed plan of work. */
 const { now: nowSchema, frozenUntil: frozenSchema } = agreedPlansSchema.shape;
 const documentSchema = z.object({
   agreed: z.object({ now: nowSchema, frozenUntil: frozenSchema }),
 });
 
 /**
- * The plan of work in a file: what `allocate --json` printed, a plan file in which one is agreed, or a table (CSV or
+ * Reads the plan of work in a file: output of `allocate --json`, a plan file with an agreed plan, or a table (CSV or
  * workbook) of activity, window, from, to, units.
  *
  * @throws {UsageError} When the file cannot be read.
@@ -95,7 +95,7 @@ export async function readPlacements(
   return { placements: [], named: { id: planId([]) }, faults: [fault] };
 }
 
-/** The pieces of a table, with the name that its rows give the plan where they are still that plan. */
+/** The pieces of a table, with the plan's name from its rows if they still match that plan. */
 function fromTable(table: Table, plan: Plan, file: string, agreed?: AgreedPlan): ReadPlacements {
   const { placements, faults } = placementsFrom(table, plan, { file });
   const id = planId(placements);
@@ -115,14 +115,14 @@ const cellOf = ({ columns }: Table, cells: readonly string[], heading: string): 
 };
 
 interface PlanOfJson {
-  /** Line n is the n-th piece. */
+  /** Line n of the table is the n-th piece. */
   readonly table: Table;
   readonly agreed?: AgreedPlan;
   readonly frozen?: { readonly frozenUntil: string };
   readonly proof?: Proof | undefined;
 }
 
-/** The plan of work in a JSON text; undefined where there is none. */
+/** The plan of work in a JSON text; undefined when there is none. */
 function planOfJson(text: string, zone: string): PlanOfJson | undefined {
   let value: unknown;
   try {
@@ -149,7 +149,7 @@ function planOfJson(text: string, zone: string): PlanOfJson | undefined {
   };
 }
 
-/** What an answer says was proven of its plan. */
+/** What an answer claims to be proven about its plan. */
 function proofIn({ plan, certificate }: z.infer<typeof allocateSchema>): Proof | undefined {
   const read = certificateSchema.safeParse(certificate);
   if (!plan || !read.success) return undefined;

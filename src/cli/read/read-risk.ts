@@ -11,8 +11,8 @@ import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
 /**
- * The plan with its risk settings as a file gives them, in place of those of its rules: a table of events (CSV), or
- * events, shape, common factor and chance wanted (JSON).
+ * The plan with the risk settings of a file instead of those of its rules: a table of events (CSV), or events, shape,
+ * common factor and wanted chance (JSON).
  *
  * @throws {UsageError} When the file cannot be read.
  */

@@ -20,7 +20,7 @@ import { fileTrouble } from './file-trouble.js';
 import { problemText } from './read-problems.js';
 import { UsageError, type Arguments } from '../arguments.js';
 
-/** Reads no more than is allowed, since a device may never end. */
+/** Stops at the size limit, since a device may never end. */
 function bytesOf(path: string): Uint8Array {
   const standardInput = 0;
   const file = path === '-' ? standardInput : openSync(path, 'r');
@@ -40,7 +40,7 @@ function bytesOf(path: string): Uint8Array {
   }
 }
 
-/** Bytes read; 0 at the end. A standard input that has nothing yet is waited for. */
+/** Reads bytes and returns how many; 0 at the end. Waits for a standard input that has no data yet. */
 function readSome(file: number, piece: Uint8Array): number {
   for (;;) {
     try {
@@ -54,7 +54,7 @@ function readSome(file: number, piece: Uint8Array): number {
   }
 }
 
-/** What a file is called in faults. */
+/** The name of a file in faults. */
 export function fileName(path: string): string {
   return path === '-' ? 'standard input' : basename(path);
 }
@@ -84,7 +84,7 @@ interface ReadTable {
   readonly faults: readonly Fault[];
 }
 
-/** A table given as a workbook: its sheet called as the option is, else the first that holds such a table. */
+/** The table in a workbook: from the sheet named like the option, otherwise from the first sheet with such a table. */
 async function sheetFor(option: TableKind, file: string, bytes: Uint8Array): Promise<ReadTable> {
   const { readWorkbook } = await import('../../tables/workbook/read-workbook.js');
   const { sheets, faults } = await readWorkbook(bytes);
@@ -105,7 +105,7 @@ async function sheetFor(option: TableKind, file: string, bytes: Uint8Array): Pro
   };
 }
 
-/** Reads the files a command line names into a plan, with what the site asks of it. Tables may be workbooks. */
+/** Reads the files of a command line into a plan, site limits included. Tables may be workbooks. */
 export async function readSources(asked: Arguments): Promise<PlanResult> {
   const limits =
     asked.site === undefined

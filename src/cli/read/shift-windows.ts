@@ -1,13 +1,12 @@
 import { addMinutes, type Instant } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 
-/** So long after a booked end a shift that runs late is still told of, in minutes. */
+/** How long after its booked end a late shift is still reported, in minutes. */
 const LATE = 1440;
 
 /**
- * The windows whose shift is on at a moment: those that are open and, where none is, the last whose booked end has
- * passed less than a day ago, as it may not have been handed back. Withdrawn windows have no shift, and of the others
- * only those that take work are told of.
+ * The windows with a shift at a moment: those that are open, or if none is, the last one whose booked end was less than
+ * a day ago, as it may not have been handed back. Only windows that take work count, and no withdrawn ones.
  */
 export function inShift(
   windows: readonly AccessWindow[],

@@ -10,14 +10,14 @@ import { iso } from '../print/iso.js';
 import type { FrozenUntil } from '../mended-plan.js';
 import { table, type Block } from '../print/blocks.js';
 
-/** A plan made to a chance, with what `allocate` adds to its answer. */
+/** A plan made for a chance, and what it adds to the answer of `allocate`. */
 export interface ChanceAnswer {
   readonly found: Allocation;
   readonly json: ChancePart;
   readonly text: readonly Block[];
 }
 
-/** Makes a plan in which every window used hands back on time with the chance asked for. */
+/** Makes a plan in which every used window hands back on time with the wanted chance. */
 export function allocateToChance(
   plan: Plan,
   asked: Arguments,

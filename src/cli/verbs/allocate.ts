@@ -24,10 +24,10 @@ import type { GivenFile } from '../read/read-plan.js';
 import { table } from '../print/blocks.js';
 
 /**
- * `allocate`: the best plan over all windows, and how good it is known to be.
+ * `allocate`: the best plan found over all windows, and what is proven about it.
  *
- * @param from A plan of work made before: it is repaired with few moves, and the answer lists them.
- * @param against Another plan of work: the answer and the file of `--out` list what has another place in it.
+ * @param from An earlier plan of work: it is repaired with few moves, and the answer lists them.
+ * @param against Another plan of work: the answer and the file of `--out` list the differences.
  */
 export async function allocate(
   plan: Plan,
@@ -37,7 +37,7 @@ export async function allocate(
 ): Promise<Answer<AllocateAnswer>> {
   const { chance } = asked;
   const mended = from && chance === undefined ? mendedPlan(plan, asked, from) : undefined;
-  // With a chance the plan is searched anew, round the pieces that are frozen.
+  // With a chance, the plan is searched again around the frozen pieces.
   const frozen = from && chance !== undefined ? frozenOf(plan, asked, from) : undefined;
   const toChance = chance === undefined ? undefined : allocateToChance(plan, asked, chance, frozen);
   const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
@@ -145,10 +145,10 @@ export async function allocate(
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** How many of these lines the text shows; the JSON lists all. */
+/** Most of these lines in the text; the JSON lists all. */
 const MOST_LINES = 20;
 
-/** What nobody said of the line comes first, before any word of how good the plan is. */
+/** What is not stated about the line comes first, before how good the plan is. */
 function unstatedLines(unstated: readonly Unstated[]): string[] {
   if (unstated.length === 0) return [];
   const more = unstated.length - MOST_LINES;

@@ -11,9 +11,7 @@ import type { GivenFile } from '../read/read-plan.js';
 import { table } from '../print/blocks.js';
 import { writeFileOf } from '../write-file.js';
 
-/**
- * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
- */
+/** `book`: what has to be asked, offered and published by when, and its state at `now`. */
 export function book(
   plan: Plan,
   asked: Arguments,
@@ -56,7 +54,7 @@ export function book(
     milestone.state,
     `${durationText(Math.abs(milestone.minutesLeft))} ${milestone.minutesLeft < 0 ? 'ago' : 'left'}`,
   ]);
-  // With a plan of work it can be said which dates stand before work, and which before nothing.
+  // A plan of work shows which windows, and so which dates, are for work.
   const worked = work
     ? windows.map((window) => ({
         ...window,
@@ -97,13 +95,13 @@ export function book(
   };
 }
 
-/** What lead times of weeks are counted back from, in words. */
+/** What lead times in weeks are counted back from, in words. */
 const weeksText = ({ weeksFrom, weekStarts }: BookingRules): string =>
   weeksFrom === 'window'
     ? 'Weeks are counted from the day of the window ("weeksFrom" of the booking rules says so).'
     : `Weeks are counted from the planning week, which begins on ${weekStarts}.`;
 
-/** The activities placed in a window, in order of start. */
+/** The activities placed in a window, sorted by start. */
 function workIn(placements: readonly Placement[], window: string): string[] {
   const own = placements.filter((placement) => placement.window === window);
   return [

@@ -17,8 +17,8 @@ import { table } from '../print/blocks.js';
 import { Listed } from '../print/listed.js';
 
 /**
- * `fit`: every package against every window, with every reason for a no. A package with rows that could not be read
- * is never said to fit, since only part of it was looked at. What fits was placed and passed the independent check.
+ * `fit`: every package against every window, with every reason for a "no". A package with unreadable rows never fits,
+ * since only part of it was examined. What fits was placed and passed the independent check.
  */
 export function fit(read: Read): Answer<{ fits: Listed<FitRow> }> {
   return {
@@ -41,11 +41,11 @@ type FitRow = FitAnswer['fits'][number];
 interface Pair {
   readonly window: AccessWindow;
   readonly verdict: FitVerdict;
-  /** Absent where it has rows that could not be read. */
+  /** Absent when the package has unreadable rows. */
   readonly most: MostThatFits | undefined;
 }
 
-/** Steps of search for all pairs together. A usual pair takes about 90; 30 pieces that compete for a gang take 300,000. */
+/** Search steps for all pairs together. A typical pair takes about 90; 30 pieces that compete for a gang take 300,000. */
 const STEPS = 20_000_000;
 const STEPS_A_PAIR = 100;
 
@@ -103,7 +103,7 @@ function stateText({ fits, proven, reasons }: FitVerdict): string {
   return reasons[0]?.code === NOT_WORKED_OUT ? 'not worked out' : 'not shown';
 }
 
-/** How much of a package goes; `null` where it has rows that could not be read. */
+/** How much of a package fits; `null` when it has unreadable rows. */
 function partFields(
   most: MostThatFits | undefined,
 ): Pick<
@@ -119,7 +119,7 @@ function partFields(
   };
 }
 
-/** A yes only where the independent check finds nothing against the placements that show it, nor against its minutes. */
+/** Keeps a "yes" only if the independent check finds no fault in its placements and minutes. */
 export function checkedFit(verdict: FitVerdict, check: Pick<FitCheck, 'faultsOf'>): FitVerdict {
   const faults = verdict.fits ? check.faultsOf(verdict) : [];
   if (faults.length === 0) return verdict;

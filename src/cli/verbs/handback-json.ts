@@ -10,7 +10,7 @@ import type { HandbackWindow, LineJson } from '../answers/handback.js';
 import type { CutOffJson, LiveJson } from '../answers/live.js';
 import { iso } from '../print/iso.js';
 
-/** The handback of one window as a script reads it: instants in the window's zone. */
+/** The handback of a window as JSON; times in the window's zone. */
 export function handbackJson(window: AccessWindow, result: HandbackResult): HandbackWindow {
   const { zone } = window;
   const { simulation: run } = result;
@@ -73,7 +73,7 @@ export function handbackJson(window: AccessWindow, result: HandbackResult): Hand
   };
 }
 
-/** The margin that the verdict speaks of: what is left of it during the shift. */
+/** The margin of the verdict; during the shift, what is left of it. */
 const marginNow = (result: HandbackResult): number =>
   result.live?.marginLeftMinutes ?? result.marginMinutes;
 

@@ -19,7 +19,7 @@ const verdictWords: Readonly<Record<HandbackResult['verdict'], string>> = {
   overrun: 'overrun',
 };
 
-/** The answer of `handback` in words. */
+/** The answer of `handback` as text. */
 export function handbackText(
   plan: Plan,
   all: readonly WindowOutlook[],
@@ -55,7 +55,7 @@ export function handbackText(
   ];
 }
 
-/** Without a chance wanted, "held" speaks of the margin alone and says so. */
+/** Without a wanted chance, "held" is about the margin only and says so. */
 const verdictOf = ({ verdict, chanceWanted }: HandbackResult): string =>
   verdict === 'held' && chanceWanted === null ? 'held (margin alone)' : verdictWords[verdict];
 
@@ -65,7 +65,7 @@ const marginNow = ({ live, marginMinutes }: HandbackResult): number =>
 const chanceOf = ({ simulation }: HandbackResult): string =>
   chanceText(simulation.outlook.onTime.probability, simulation.runs);
 
-/** The booked end; where an earlier one was agreed, both. */
+/** The booked end, and the earlier agreed one if it was changed. */
 const endWords = ({ bookedEnd, bookedBefore }: HandbackResult, zone: string): string =>
   bookedBefore === null
     ? clockWords(bookedEnd, zone)
@@ -96,7 +96,7 @@ function runsWords(all: readonly WindowOutlook[]): readonly string[] {
   ];
 }
 
-/** Which part of the verdict is short, and by what. */
+/** Which part of the verdict fails, and by how much. */
 function shortWords({ window, result }: WindowOutlook): readonly string[] {
   const { requiredMinutes, chanceWanted, simulation } = result;
   const { runs, outlook } = simulation;
@@ -116,7 +116,7 @@ function shortWords({ window, result }: WindowOutlook): readonly string[] {
   return words;
 }
 
-/** The advice in capitals, with the work that it counts and what it leaves out. Nobody is told to go on without a grant. */
+/** The advice in capitals, with the work it counts and what it leaves out. It never says to continue without a grant. */
 function sayWords(
   { say, more, activity, leaveOut }: Advice,
   titleOf: (id: string) => string,
@@ -220,7 +220,7 @@ function pointWords({ window, result }: WindowOutlook): readonly string[] {
 const workWords = ({ title, activity, units }: NotPlaced): string =>
   `${title} (${activity})${units === undefined ? '' : `, ${units} units`}`;
 
-/** What is still open at handback: work without a place, lines not fit to run, limits on speed. */
+/** What is still open at handback: unplaced work, lines not fit to run, speed restrictions. */
 function openWords({ window, result }: WindowOutlook): readonly string[] {
   return [
     ...result.notPlaced.map(

@@ -18,35 +18,35 @@ import { planLines, planOfWork } from '../plan-of-work.js';
 import type { GivenFile } from '../read/read-plan.js';
 import { writeFileOf } from '../write-file.js';
 
-/** The moment of a forecast during the shift, and what was recorded by then. */
+/** The moment of a forecast during the shift, and the records by then. */
 export interface Seen {
   readonly at: Instant;
   readonly actuals: readonly Actual[];
-  /** Activities that the logs of earlier shifts say were begun. */
+  /** Activities begun according to the logs of earlier shifts. */
   readonly begunBefore?: readonly string[];
 }
 
-/** What was read beside the plan. */
+/** Files read besides the plan. */
 export interface HandbackFiles {
-  /** The plan of work; absent: one is made. */
+  /** The given plan of work; absent: one is made. */
   readonly given?: GivenFile | undefined;
   /** Absent: as planned. */
   readonly seen?: Seen;
-  /** Steps of simulation for all windows together. */
+  /** Simulation steps for all windows together. */
   readonly steps?: number;
 }
 
-/** Enough for 10,000 runs of about 1,500 windows of usual work. */
+/** Enough for 10,000 runs of about 1,500 typical windows. */
 const STEPS = 6_000_000_000;
 
 interface Outlooks {
   readonly all: readonly WindowOutlook[];
-  /** Windows that no steps were left for. */
+  /** Windows left out because the steps were used up. */
   readonly past: readonly AccessWindow[];
 }
 
 /**
- * The handback outlook of the windows that take work, as far as the steps go. With `seen`, only of those open at that
+ * The handback outlook of windows that take work, within the step limit. With `seen`, only of those open at that
  * moment.
  */
 function outlooks(
@@ -89,10 +89,10 @@ function pastNotes(past: readonly AccessWindow[]): readonly Note[] {
 }
 
 /**
- * `handback`: margin, cut-off times and chance of handing back on time of every window that takes work, with the one
- * verdict of each; during the shift the line of advice.
+ * `handback`: margin, cut-off times, chance of handing back on time and verdict of every window that takes work; during
+ * the shift also the advice.
  *
- * @param now Moment the calendar file is stamped with, if one is asked for.
+ * @param now Time stamp of the calendar file, if requested.
  */
 export function handback(
   plan: Plan,

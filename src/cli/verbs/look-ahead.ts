@@ -18,8 +18,8 @@ import { reportText } from '../print/report-text.js';
 const usual = [1, 4, 12] as const;
 
 /**
- * `look-ahead`: the weeks to come from `now` on: windows, work, people and plant wanted, bookings due, what is not ready.
- * The JSON has every span asked for, the text only the longest.
+ * `look-ahead`: the weeks from `now` on: windows, work, people and plant needed, bookings due, what is not ready. The
+ * JSON has every requested span, the text only the longest.
  */
 export function lookAhead(
   read: PlanResult,

@@ -3,8 +3,7 @@ import type { AccessWindow, Note, Plan } from '../../model/index.js';
 import { clockWords } from '../../calendar/clock-words.js';
 
 /**
- * Why windows that are open at the moment asked about have no forecast; or, where none is open, which comes next and
- * which came last.
+ * Why windows open at the moment have no forecast; if none is open, which window is next and which was last.
  *
  * @param inAnswer Windows that have a forecast.
  */

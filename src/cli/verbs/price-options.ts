@@ -9,7 +9,7 @@ import type { Arguments } from '../arguments.js';
 import { readMoment } from '../read/read-moment.js';
 import { table, type Block } from '../print/blocks.js';
 
-/** What options are worked out from: the files as a document, with the plan of work. */
+/** Inputs of options: the files as a document, with the plan of work. */
 export interface OptionsBasis {
   readonly read: PlanResult;
   readonly plan: Plan;
@@ -18,7 +18,7 @@ export interface OptionsBasis {
   readonly allocation: Allocation;
 }
 
-/** Ways to do the work of a window, priced side by side as on the desk; null where the window has no work. */
+/** Prices ways to do the work of a window, as the desk does; null when the window has no work. */
 export function optionsFor(
   { read, plan, prices, holidays, allocation }: OptionsBasis,
   window: AccessWindow,
@@ -26,7 +26,7 @@ export function optionsFor(
 ): OptionsAnswer | null {
   if (!read.tables || !allocation.placements.some((placement) => placement.window === window.id))
     return null;
-  // The engine closes time by the limits of the site itself.
+  // The engine itself closes time by the site's limits.
   const { closed: _, ...rules } = plan.rules;
   const document: PlanDocument = {
     schema: 1,
@@ -49,7 +49,7 @@ export function optionsFor(
   );
 }
 
-/** The options as JSON: their costs, and at what overrun two of them cost the same. */
+/** The options as JSON: their costs, and the overrun at which two of them cost the same. */
 export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
   return {
     runs: answer.runs,

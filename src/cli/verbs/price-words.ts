@@ -4,7 +4,7 @@ import type { AccessWindow } from '../../model/index.js';
 import type { KeyDateLine, PriceResult } from '../../price/index.js';
 import { table, type Block } from '../print/blocks.js';
 
-/** One overrun by head of cost. */
+/** The cost of one overrun, by head of cost. */
 export function overrunWords(result: PriceResult, window: AccessWindow): readonly Block[] {
   return [
     `${window.id} (${window.status}) handed back ${result.overrunMinutes} min late, at ${clockWords(result.handbackAt, window.zone)} (${result.currency}, counted: ${result.basis}):`,
@@ -23,7 +23,7 @@ export function overrunWords(result: PriceResult, window: AccessWindow): readonl
   ];
 }
 
-/** Several overruns side by side: heads as rows, lengths as columns. */
+/** Several overruns side by side: heads of cost as rows, overruns as columns. */
 export function sideBySide(
   overruns: readonly PriceResult[],
   window: AccessWindow,
@@ -47,7 +47,7 @@ export function sideBySide(
   ];
 }
 
-/** The key dates that the plan misses, or of which it is not known; the others in one line. */
+/** Key dates that the plan misses or has no forecast for; the others in one line. */
 export function keyDateWords(
   lines: readonly KeyDateLine[],
   window: AccessWindow,

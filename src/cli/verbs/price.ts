@@ -20,8 +20,8 @@ import { fileName } from '../read/read-sources.js';
 import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
 /**
- * `price`: what handing one window back N minutes late costs, by head; for several N, side by side. With work, also what an
- * overrun of the planned work is expected to cost.
+ * `price`: the cost of handing a window back N minutes late, by head; several N side by side. With work, also the
+ * expected cost of an overrun of the planned work.
  *
  * @throws {UsageError} When the plan has no such window.
  */
@@ -149,11 +149,11 @@ export function price(
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
 
-/** What the figures of `risk` include, wherever the cost of an overrun is shown. */
+/** What the figures of `risk` include; shown with every cost of an overrun. */
 const OF_OVERRUN =
   'Shifts that end on time count too: 50, 80 and 95 in 100 shifts cost no more than P50, P80 and P95. Included is what the plan costs in any case: a speed restriction it leaves, a key date it misses. Not included: plant and people as planned, booking, work that moves.';
 
-/** The first report with the facts, tables and lists of the other added. */
+/** Adds the facts, tables and lists of another report. */
 const withReport = (report: Report, other: Report): Report => ({
   ...report,
   facts: [
@@ -166,14 +166,14 @@ const withReport = (report: Report, other: Report): Report => ({
     ...other.lists.map((list) => ({ ...list, title: `Options: ${list.title.toLowerCase()}` })),
   ],
 });
-/** The name under which a plan that was given had been agreed, where its file says all of it. */
+/** The agreed name of a given plan, if its file gives all of it. */
 function agreedOf({ named }: GivenFile): Pick<ReportPlan, 'agreed'> {
   const { name, revision, agreedAt, by } = named;
   if (name === undefined || revision === undefined || agreedAt === undefined) return {};
   return { agreed: { name, revision, agreedAt, ...(by !== undefined && { by }) } };
 }
 
-/** What makes the figures doubtful: the window is withdrawn, or nothing is planned in it. */
+/** Notes when the figures are doubtful: the window is withdrawn, or nothing is planned in it. */
 function standingNotes(
   { id, status }: AccessWindow,
   placements: readonly Placement[] | undefined,
@@ -213,7 +213,7 @@ function overrunJson(result: PriceResult, window: AccessWindow): OverrunPart {
   };
 }
 
-/** What the simulation of the planned work adds; null without one. */
+/** Results of simulating the planned work; null without a simulation. */
 function riskJson(
   { expected }: PriceAnswer,
   outlook: HandbackResult | undefined,

@@ -18,7 +18,7 @@ function mendText(mend: Mend | undefined): string {
   return `${mend.turn}: ${mend.change} by ${durationText(mend.minutes)}`;
 }
 
-/** `people`: what a roster breaks, the smallest change that ends each breach, and the crews that each window takes. */
+/** `people`: the breaches of a roster, the smallest change that ends each, and the crews that each window needs. */
 export function people(read: PlanResult): Answer<PeopleAnswerJson> {
   const { zone } = read.plan;
   const found = peopleOf(read, {});
@@ -73,7 +73,7 @@ export function people(read: PlanResult): Answer<PeopleAnswerJson> {
   };
 }
 
-/** `noise`: the level of each loud activity in each period of the day against its limit. */
+/** `noise`: the level of each loud activity against its limit, in each period of the day. */
 export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseAnswerJson> {
   const found = noiseOf(read, now === undefined ? {} : { now });
   const activities = found.activities.map((activity) => ({
@@ -128,7 +128,7 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseA
   };
 }
 
-/** `lifting`: hours that a forecast closes in each window, and when what is poured has cured. */
+/** `lifting`: hours of each window that a forecast closes, and when poured concrete has cured. */
 export function lifting(
   read: PlanResult,
   pour: { readonly activity: string; readonly at: Instant } | undefined,

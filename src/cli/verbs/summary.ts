@@ -15,8 +15,8 @@ import type { GivenFile } from '../read/read-plan.js';
 import { reportText } from '../print/report-text.js';
 
 /**
- * `summary`: a plan of work for a meeting: the answer, what is late, windows with their work and chances, key dates, what
- * changed since another plan.
+ * `summary`: a plan of work for a meeting: the result, what is late, windows with their work and chances, key dates,
+ * and changes since another plan.
  */
 export async function summary(
   plan: Plan,

@@ -6,7 +6,7 @@ import type { UsableAnswer } from '../answers/usable.js';
 import { clockWords } from '../../calendar/clock-words.js';
 import { table } from '../print/blocks.js';
 
-/** `usable`: what is left of each window for work with the given needs, row by row. */
+/** `usable`: the usable time of each window for work with the given needs, with its ledger. */
 export function usable(plan: Plan, needs: Needs): Answer<UsableAnswer> {
   const found = plan.windows.map((window) => ({
     window,

@@ -1,7 +1,7 @@
 // Text of the command line on screens of every width.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columnsOf, laidOut } from '../../../src/cli/print/layout.js';
+import { columnsOf, layOut } from '../../../src/cli/print/layout.js';
 import { table } from '../../../src/cli/print/blocks.js';
 import { wrapped } from '../../../src/cli/print/wrapped.js';
 
@@ -21,7 +21,7 @@ describe('text laid out', () => {
   it('is never wider than the screen, and no sign of a cell is lost', () => {
     fc.assert(
       fc.property(rows, fc.integer({ min: 20, max: 130 }), ([heads, cells], width) => {
-        const lines = laidOut([table(heads, cells), ...heads], width).split('\n');
+        const lines = layOut([table(heads, cells), ...heads], width).split('\n');
         expect(lines.filter((line) => line.length > width)).toEqual([]);
         const out = signs(lines.join(''));
         for (const text of cells.flat()) expect(contains(out, signs(text))).toBe(true);
@@ -38,13 +38,13 @@ describe('text laid out', () => {
       ],
     );
     const natural = 'window  minutes\n------  -------\nN1          480\nN12          60';
-    expect(laidOut([block])).toBe(natural);
-    expect(laidOut([block], 15)).toBe(natural);
+    expect(layOut([block])).toBe(natural);
+    expect(layOut([block], 15)).toBe(natural);
   });
 
   it('wraps the words of the widest column first, and keeps every column', () => {
     const reasons = 'short by 2 h 35; fits if the end moves to 08:05 or the crane comes at once';
-    expect(laidOut([table(['package', 'fit', 'reasons'], [['Deck', 'no', reasons]])], 44)).toBe(
+    expect(layOut([table(['package', 'fit', 'reasons'], [['Deck', 'no', reasons]])], 44)).toBe(
       [
         'package  fit  reasons',
         '-------  ---  ------------------------------',
@@ -58,14 +58,14 @@ describe('text laid out', () => {
   it('gives each row lines of its own where even that is too wide', () => {
     const heads = ['window', 'booked end', 'margin', 'verdict', ''];
     expect(
-      laidOut([table(heads, [['N1', 'Sun 7 Mar 2027 06:00', '45 min', 'held', 'ok']])], 30),
+      layOut([table(heads, [['N1', 'Sun 7 Mar 2027 06:00', '45 min', 'held', 'ok']])], 30),
     ).toBe('N1\n  booked end Sun 7 Mar 2027\n  06:00; margin 45 min;\n  verdict held; ok');
   });
 
   it('sets what is said of a name beside it, or under it where that is too narrow', () => {
     const block = { terms: [['--windows FILE', 'when the track can be had']] as const, indent: 2 };
-    expect(laidOut([block], 45)).toBe('  --windows FILE  when the track can be had');
-    expect(laidOut([block], 34)).toBe('  --windows FILE\n    when the track can be had');
+    expect(layOut([block], 45)).toBe('  --windows FILE  when the track can be had');
+    expect(layOut([block], 34)).toBe('  --windows FILE\n    when the track can be had');
   });
 
   // Unicode Standard Annex 11: East Asian wide signs take two columns of a terminal.
@@ -74,7 +74,7 @@ describe('text laid out', () => {
   });
 
   it('lets nothing steer the terminal, before it counts', () => {
-    const out = laidOut([table(['a'], [['x\u001b[31my\nz']])], 40);
+    const out = layOut([table(['a'], [['x\u001b[31my\nz']])], 40);
     expect(out.split('\n').at(-1)).toBe('x\\u001b[31my z');
   });
 

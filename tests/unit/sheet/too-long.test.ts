@@ -10,7 +10,7 @@ it('refuses a text longer than a plan takes, in words, and keeps what the cell h
   const cells = (text: string) => [{ cells: [{ row: 0, column: 0, text }] }];
   expect(sheet.change(cells('x'.repeat(100_001)), 'typed')).toBe(false);
   expect(sheet.table).toBe(table);
-  expect(sheet.told).toBe(
+  expect(sheet.announcement).toBe(
     'Not changed: a text of 100,001 characters is longer than a cell takes (100,000)',
   );
   expect(sheet.change(cells('x'.repeat(100_000)), 'typed')).toBe(true);

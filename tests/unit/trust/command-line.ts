@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
 import { afterWrongUse, usualWidth } from '../../../src/cli/help.js';
-import { laidOut } from '../../../src/cli/print/layout.js';
+import { layOut } from '../../../src/cli/print/layout.js';
 import { verbs, type Verb } from '../../../src/cli/options.js';
 import { answerFaults } from '../../helpers/answer-check.js';
 import { processorMs } from '../../helpers/processor-clock.js';
@@ -79,7 +79,7 @@ export function commandLine(): CommandLine {
 
 /** What may stand last where the use was wrong. */
 const hints = [...verbs, 'share', ''].map(
-  (verb) => `\n\n${laidOut(afterWrongUse([verb]), usualWidth)}\n`,
+  (verb) => `\n\n${layOut(afterWrongUse([verb]), usualWidth)}\n`,
 );
 
 /** Answered in JSON as its schema says, refused with a stated error, or both: good rows are answered, the others named. */

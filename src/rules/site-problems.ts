@@ -2,7 +2,7 @@
 import type { ProblemWords } from '../model/index.js';
 
 /** A row of the weather, 1 for the first, and the figure in it that is wrong. */
-interface InRow {
+export interface InRow {
   readonly row: number;
   readonly figure: number;
 }

@@ -11,7 +11,7 @@ const datesLike = (count: number): string =>
   `${count} ${count === 1 ? 'date' : 'dates'} such as this`;
 
 /** Dates that nothing decides: how many windows each order would make odd. */
-interface Guessed {
+export interface Guessed {
   readonly dates: number;
   /** By day first, and by month first. */
   readonly odd: number;

@@ -12,13 +12,13 @@ const kindWords: Readonly<Record<string, string>> = {
 };
 
 /** A value as the file has it; none of what is long or has parts of its own. */
-interface Valued {
+export interface Valued {
   readonly value: string | undefined;
 }
 /** A kind of value as the checker names it; none: it does not say. */
 type Kind = string | undefined;
 /** What the schema itself says, in English; none: nothing. */
-interface Worded {
+export interface Worded {
   readonly words: string | undefined;
 }
 

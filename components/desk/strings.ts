@@ -245,7 +245,7 @@ export const defaultStrings = {
   nothingToOverrun: 'The plan places no work in this window: nothing of it can overrun.',
   accountTold: 'What the late handback cost, from what was recorded of it',
   planFirst: 'Working out the plan of the work first',
-  optionsTold: 'Each option is scheduled, simulated and priced anew, with the same luck',
+  optionsTold: 'Each option is scheduled, simulated and priced again, with the same random seed',
   simulatingPlan: 'Simulating the handback of the planned work',
   withChance: 'With the chance of each overrun from the simulated handback',
   onSite: (site: string, window: string) => `${site} on site in ${window}`,

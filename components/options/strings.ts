@@ -14,7 +14,7 @@ export const defaultStrings = {
   choose: 'chosen for you',
   refused: 'Whole numbers from 1, please.',
   runs: (count: string, seed: string) =>
-    `${count} simulated shifts an option, all under the same luck (seed ${seed}).`,
+    `${count} simulated shifts per option, all with the same random seed (${seed}).`,
   cheapest: 'cheapest',
   tied: 'too close to the cheapest to call',
   total: 'Expected total',
@@ -65,7 +65,7 @@ export const defaultStrings = {
   turns: 'When another would be cheaper',
   stopTitle: 'One more unit, or stop?',
   stopTold: (best: string, moment: string) =>
-    `Least is expected after ${best} units, done by ${moment}.`,
+    `Lowest expected cost: stop after ${best} units, done by ${moment}.`,
   stopPicture:
     'Expected cost by units done: overrun below, booking the rest again above it. A mark stands over the cheapest.',
   units: 'Units',

@@ -45,7 +45,7 @@ export const defaultStrings = {
   expected: 'What an overrun is expected to cost',
   expectedCost: 'Expected cost of an overrun',
   expectedNote:
-    'The mean over all simulated shifts, those on time included. In it is what the plan costs whatever the overrun: a speed restriction it leaves, a key date it misses. Not in it: plant and people as planned, booking and work moved are in Options.',
+    'The mean over all simulated shifts, those on time included. It includes what the plan costs even without an overrun: a speed restriction it leaves, a key date it misses. Not included: plant and people as planned, booking and work moved are in Options.',
   standardError: 'standard error',
   p50: 'P50 cost of an overrun',
   p80: 'P80 cost of an overrun',
@@ -70,7 +70,7 @@ export const defaultStrings = {
   keyDates: 'Key dates as planned',
   keyDate: 'Key date',
   keyDatesNote:
-    'What an overrun of this window adds stands above, by head of cost; dates of other windows are not moved by it.',
+    'What an overrun of this window adds is above, by head of cost; it does not move dates of other windows.',
   keyDateDue: (time: string) => `due ${time}`,
   keyDateEnds: (time: string) => `planned to end ${time}`,
   keyDateUnknown: 'not all of its work has a place',
@@ -80,8 +80,7 @@ export const defaultStrings = {
     `${count} ${count === 1 ? 'key date is' : 'key dates are'} in time`,
   keyDateUnpriced: 'no price',
   lengths: 'Length of the closure, in hours that really pass',
-  clockDecides:
-    'The change of the clocks decides it: by wall-clock times it would be the other way.',
+  clockDecides: 'The clock change decides: by clock times the answer would be the opposite.',
 
   sideBySide: 'Overruns side by side',
   lengthsAsked: 'Minutes late, up to twelve',

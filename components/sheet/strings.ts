@@ -48,7 +48,7 @@ export const defaultStrings = {
   nothingAbove: 'There is no row above to copy from',
   nothingBefore: 'There is no column before to copy from',
   noSeries:
-    'No sure step: choose two or more filled cells of even step with the empty cells below them',
+    'No clear step: select two or more filled cells with equal steps, and the empty cells below them',
   noDate: 'No date to go on from: choose a date such as 2027-03-01 with the empty cells below it',
   rowsInserted: (count: number) => `${rows(count)} inserted`,
   rowsDeleted: (count: number) => `${rows(count)} deleted`,

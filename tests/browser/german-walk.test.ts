@@ -8,6 +8,7 @@ import { createWorkerEngine, type ImportedFile } from '../../src/engine/index.js
 import { emptyPlan } from '../../src/model/index.js';
 import { button } from './support/desk-look.js';
 import { deepText, englishIn, typedIn, withoutTyped } from './support/german-page.js';
+import { germanWords } from './support/german-words.js';
 import { waitUntil } from './support/wait-until.js';
 
 const tables = [
@@ -22,6 +23,7 @@ const fetched = async (path: string): Promise<ImportedFile> => {
 };
 
 const engine = createWorkerEngine();
+before(() => germanWords);
 after(() => engine.dispose());
 
 /** A desk over the sample plan on a German page, once it has a plan of the work. */

@@ -79,83 +79,56 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
 function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   const { windows: read } = tables;
   if (!read) return [];
-  const live = liveOf(plan);
-  const { note, match } = noter('windows', read);
+  const { note, match } = noter('windows', read, liveOf(plan));
   const statusAt = match.fields.get('status');
   const unsaid = (window: AccessWindow): boolean => {
     if (statusAt === undefined) return true;
     const row = read.rowOf?.get(window.id);
     return row !== undefined && (read.table.rows[row]?.cells[statusAt] ?? '').trim() === '';
   };
-  const of = live.length;
   return [
-    ...note(
-      'lines-blank',
-      'lines',
-      live.filter((window) => window.lines.length === 0),
-      of,
-      'windows-lines-blank',
-    ),
+    ...note('lines-blank', 'lines', ({ lines }) => lines.length === 0, 'windows-lines-blank'),
     ...note(
       'isolation-blank',
       'isolation',
-      live.filter((window) => window.isolation.length === 0),
-      of,
+      ({ isolation }) => isolation.length === 0,
       'windows-isolation-blank',
     ),
-    ...note('status-blank', 'status', live.filter(unsaid), of, 'status-blank'),
+    ...note('status-blank', 'status', unsaid, 'status-blank'),
     ...note(
       'window-requested',
       'status',
-      live.filter((window) => window.status === 'requested'),
-      of,
+      ({ status }) => status === 'requested',
       'window-requested',
     ),
-    ...note(
-      'window-offered',
-      'status',
-      live.filter((window) => window.status === 'offered'),
-      of,
-      'window-offered',
-    ),
+    ...note('window-offered', 'status', ({ status }) => status === 'offered', 'window-offered'),
   ];
 }
 
 function workNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work: read } = tables;
   if (!read) return [];
-  const inside = insideOf(plan);
-  const { note } = noter('work', read);
-  const of = inside.length;
-  const where = (test: (activity: Activity) => boolean): Activity[] => inside.filter(test);
+  const { note } = noter('work', read, insideOf(plan));
+  const opened = openedBefore(plan.activities);
   return [
-    ...note(
-      'lines-blank',
-      'lines',
-      where((activity) => activity.lines.length === 0),
-      of,
-      'work-lines-blank',
-    ),
+    ...note('lines-blank', 'lines', ({ lines }) => lines.length === 0, 'work-lines-blank'),
     ...note(
       'isolation-blank',
       'isolation',
-      where((activity) => activity.isolation.length === 0),
-      of,
+      ({ isolation }) => isolation.length === 0,
       'work-isolation-blank',
     ),
     ...note(
       'made-good-blank',
       'made good by',
-      where((activity) => activity.madeGoodBy === undefined),
-      of,
+      ({ madeGoodBy }) => madeGoodBy === undefined,
       'made-good-blank',
     ),
-    ...note('opened-before', 'made good by', openedBefore(plan.activities), of, 'opened-before'),
+    ...note('opened-before', 'made good by', ({ id }) => opened.has(id), 'opened-before'),
     ...note(
       'occupies-blank',
       'occupies',
-      where((activity) => activity.occupies === undefined),
-      of,
+      ({ occupies }) => occupies === undefined,
       'occupies-blank',
     ),
   ];
@@ -182,12 +155,12 @@ function unmetNotes(
   });
 }
 
-/** Activities that were done before of which something that makes them good is still to be done. */
-function openedBefore(activities: readonly Activity[]): Activity[] {
+/** Names of inside activities that were done before of which something that makes them good is still to be done. */
+function openedBefore(activities: readonly Activity[]): ReadonlySet<string> {
   const bounds = boundsOf(activities);
-  if (bounds.length === 0) return [];
+  if (bounds.length === 0) return new Set();
   const left = new Map(activities.map((activity) => [activity.id, unitsLeft(activity.work)]));
-  const open = new Set(
+  return new Set(
     bounds
       .filter(
         ({ activity, members }) =>
@@ -195,7 +168,6 @@ function openedBefore(activities: readonly Activity[]): Activity[] {
       )
       .map(({ activity }) => activity),
   );
-  return activities.filter((activity) => open.has(activity.id));
 }
 
 function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
@@ -241,28 +213,38 @@ type KeyOfSome = {
     : never;
 }[keyof typeof noteSentences];
 
-interface Noter<K extends TableKind> {
+interface Noter<K extends TableKind, T> {
   readonly match: ColumnMatch<K>;
   /** A note on the things whose cell of a field leaves something open; none where there are none. */
   readonly note: (
     code: string,
     field: FieldOf<K>,
-    things: readonly { readonly id: string }[],
-    of: number,
+    leavesOpen: (thing: T) => boolean,
     key: KeyOfSome,
   ) => PlanNote[];
 }
 
-function noter<K extends TableKind>(table: K, read: TableRead): Noter<K> {
+function noter<K extends TableKind, T extends { readonly id: string }>(
+  table: K,
+  read: TableRead,
+  things: readonly T[],
+): Noter<K, T> {
   const match = matchColumns(read.table.columns, table, read.map);
+  const rowOfEach = things.map((thing) => read.rowOf?.get(thing.id));
   return {
     match,
-    note(code, field, things, of, key) {
-      if (things.length === 0) return [];
-      const count = things.length;
-      const ids = things.map((thing) => thing.id);
-      const rows = rowsOf(read, ids);
-      const words = sayNote(key, { count, of, ...firstNames(ids) });
+    note(code, field, leavesOpen, key) {
+      const ids: string[] = [];
+      const rows: number[] = [];
+      things.forEach((thing, at) => {
+        if (!leavesOpen(thing)) return;
+        ids.push(thing.id);
+        const row = rowOfEach[at];
+        if (row !== undefined) rows.push(row);
+      });
+      if (ids.length === 0) return [];
+      const count = ids.length;
+      const words = sayNote(key, { count, of: things.length, ...firstNames(ids) });
       const column = headingOf(read, table, field);
       return [{ code, ...words, count, places: [{ table, column, rows }] }];
     },

@@ -3,14 +3,8 @@ import type { Activity } from '../../model/index.js';
 /**
  * The activities that wait, through others, for themselves: each circle once, from the activity first in the file, in
  * the order in which they wait. O(n + links), without recursion.
- *
- * @param rows Where each stands in its file, in rising order.
  */
-export function cyclesOf(
-  activities: readonly Activity[],
-  rows?: ReadonlyMap<string, number>,
-): string[][] {
-  if (rows && isInOrder(activities, rows)) return [];
+export function cyclesOf(activities: readonly Activity[]): string[][] {
   const order = new Map(activities.map((activity, index) => [activity.id, index]));
   if (allEnd(activities, order)) return [];
   const state = new Uint8Array(activities.length);
@@ -40,19 +34,13 @@ export function cyclesOf(
   return cycles;
 }
 
-/** Whether everything stands after what it waits for, as in most tables. */
-function isInOrder(activities: readonly Activity[], rows: ReadonlyMap<string, number>): boolean {
-  for (const { id, after } of activities) {
-    if (after.length === 0) continue;
-    const own = rows.get(id)!;
-    for (const { activity } of after) if ((rows.get(activity) ?? -1) >= own) return false;
-  }
-  return true;
-}
-
 /** Whether each is done once all that it waits for is, so that there is no circle. */
 function allEnd(activities: readonly Activity[], order: ReadonlyMap<string, number>): boolean {
-  if (isInOrder(activities, order)) return true;
+  // Most tables have everything after what it waits for.
+  const isInOrder = activities.every(({ after }, at) =>
+    after.every(({ activity }) => (order.get(activity) ?? -1) < at),
+  );
+  if (isInOrder) return true;
   // Each in turn tells those it waits for that nobody else of them waits any more.
   const followers = new Int32Array(activities.length);
   const before = activities.map(({ after }) => {

@@ -30,23 +30,28 @@ export function checkLinks(
     activities.length === rows.size ? rows : new Set(activities.map((activity) => activity.id));
   const listed = context.resources && new Set(context.resources.map((resource) => resource.id));
   const windows = new Map(context.windows.map((window) => [window.id, window]));
+  let isInOrder = true;
   for (const activity of activities) {
     checkWindow(activity, windows, context, refuse, faults);
     checkResources(activity, listed, context, faults);
     const uncured = context.curing ? undefined : activity.after.find((link) => link.cured);
     if (uncured)
       refuse(activity.id, 'after', problemOf('curing-not-set', { activity: uncured.activity }));
+    if (activity.after.length === 0) continue;
+    const own = rows.get(activity.id)!;
     for (const { activity: id } of activity.after) {
-      if (!rows.has(id)) {
+      const row = rows.get(id);
+      if (row === undefined)
         refuse(
           activity.id,
           'after',
           problemOf('predecessor-not-known', { id, known: near(id, known.keys()) }),
         );
-      }
+      else isInOrder &&= row < own;
     }
   }
-  for (const cycle of cyclesOf(activities, rows)) {
+  // Most tables have everything after what it waits for.
+  for (const cycle of isInOrder ? [] : cyclesOf(activities)) {
     for (const id of cycle) out.add(id);
     faults.push(
       context.say(
@@ -58,16 +63,14 @@ export function checkLinks(
     );
   }
   checkMadeGood(activities, context, refuse, faults);
+  // Every name has been found among the rows.
+  if (out.size === 0 && known === rows) return { activities, faults };
   for (let before = -1; before !== out.size;) {
     before = out.size;
     dropFollowers(activities, known, out, refuse);
     dropNotMadeGood(activities, out, refuse);
   }
-  return {
-    activities:
-      out.size === 0 ? activities : activities.filter((activity) => !out.has(activity.id)),
-    faults,
-  };
+  return { activities: activities.filter((activity) => !out.has(activity.id)), faults };
 }
 
 /** The names of the activities that can be used. */

@@ -15,7 +15,7 @@ const lanes = 3;
 /** What is still to be done: the longest first, and what writes into the project after what reads all of it. */
 const steps = [
   ['lint', 'oxlint --type-aware --type-check'],
-  ['page', `vitest run --config tests/offline/vitest.config.ts --maxWorkers ${workers}`],
+  ['page', `vitest run --config tests/offline/vitest.config.ts --maxWorkers ${workers + 1}`],
   ['unit', `vitest run --project together --maxWorkers ${workers}`],
   ['layout', 'oxfmt --check .'],
   ['imports', 'depcruise --config .dependency-cruiser.cjs src components app'],

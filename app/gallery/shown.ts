@@ -74,8 +74,14 @@ function spoilt(document: PlanDocument, cut: string): PlanDocument {
   const { windows, work } = document.tables;
   const ids = windows.rows.map((row) => row[windows.columns.indexOf('window')] ?? '');
   const [withdrawn = '', unread = ''] = ids.filter((text) => text !== cut);
-  const start = windows.rows[ids.indexOf(cut)]?.[windows.columns.indexOf('start')] ?? '';
-  let next = withCell(windows, ids.indexOf(cut), 'end', threeHoursOn(start));
+  const cellOf = (column: string): string =>
+    windows.rows[ids.indexOf(cut)]?.[windows.columns.indexOf(column)] ?? '';
+  let next = withCell(windows, ids.indexOf(cut), 'end', threeHoursOn(cellOf('start')));
+  // Times of its isolation would lie beyond the earlier end.
+  const sections = cellOf('isolation')
+    .split(';')
+    .map((section) => section.split(' [')[0]!);
+  next = withCell(next, ids.indexOf(cut), 'isolation', sections.join(';'));
   next = withCell(next, ids.indexOf(withdrawn), 'status', 'withdrawn');
   next = withCell(next, ids.indexOf(unread), 'end', 'half past five');
   return {

@@ -333,7 +333,7 @@ describe('possession-overrun', () => {
     });
     expect(part(el, '.lengths').textContent)
       .to.contain('More than 60 h')
-      .and.contain('clocks decides');
+      .and.contain('clock change decides');
   });
 
   it('lists the key dates that the plan misses, with what each costs and how late it is', async () => {

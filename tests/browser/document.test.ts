@@ -10,6 +10,7 @@ import type { PossessionDocument } from '../../components/document/document.js';
 import type { DocumentChangeEvent } from '../../components/document/document-change-event.js';
 import type { DocumentReadEvent } from '../../components/document/document-read-event.js';
 import { PlanStore } from '../../components/store/index.js';
+import './support/look.js';
 import { axeFaults } from './support/axe.js';
 
 const files = ['windows.csv', 'work.csv', 'resources.csv', 'rules/electrified-two-track.json']

@@ -96,15 +96,14 @@ function checkWindow(
     );
   }
   if (window) return;
-  const unread = context.windowRows.has(activity.window);
   const { window: name } = activity;
-  const known = near(name, context.windowRows.keys());
+  const names = context.windowRows;
   refuse(
     activity.id,
     'window',
-    unread
+    names.has(name)
       ? problemOf('window-not-used', { name })
-      : problemOf('window-not-known', { name, known }),
+      : problemOf('window-not-known', { name, known: near(name, names.keys()) }),
   );
 }
 

@@ -7,8 +7,8 @@ import {
   type Problem,
   type Score,
 } from '../fit/index.js';
-import { createRandom } from '../random.js';
-import { aimOf, changed } from './changes.js';
+import { createRandom, type Random } from '../random.js';
+import { aimOf, changed, type Aim } from './changes.js';
 import { Decoder, type Recipe } from './decode.js';
 import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
 import { splitAsIn, stepsOf } from './steps.js';
@@ -97,15 +97,21 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
     // Stuck: go on from the best with several changes at once.
     if (idle > 200) {
       idle = 0;
-      const aim = aimOf(best.score, bound, options.goal);
-      let { recipe: next } = best;
-      for (let i = 0; i < KICK; i += 1)
-        next = changed(problem, { ...best, recipe: next }, aim, random);
-      current = { recipe: next, ...candidateOf(decoder.decode(next), options.goal) };
+      const recipe = changedOften(
+        problem,
+        best,
+        KICK,
+        aimOf(best.score, bound, options.goal),
+        random,
+      );
+      current = { recipe, ...candidateOf(decoder.decode(recipe), options.goal) };
     }
   }
   return best;
 }
+
+/** Values that `improveLate` has passed by which it lets go of them. */
+const MOST_PASSED = 1000;
 
 /** How `improveLate` goes. */
 export interface Pace {
@@ -141,6 +147,11 @@ export function improveLate(
     const now = effort.spent;
     if (now - gained > idle) break;
     while (at + 1 < past.length && past[at + 1]!.since <= now - lag) at += 1;
+    // What lies further back is never looked at again.
+    if (at > MOST_PASSED) {
+      past.splice(0, at);
+      at = 0;
+    }
     const aim = aimOf(current.score, options.bound, options.goal);
     const recipe = changed(problem, current, aim, random);
     const before = past[at]!.score;
@@ -166,11 +177,22 @@ export function kicked(
   { goal, bound, seed }: ImproveOptions,
 ): Attempt {
   const random = createRandom(seed);
+  const changes = KICK + (from.recipe.steps.length >> 4);
   const aim = aimOf(from.score, bound, goal);
+  return attemptOf(problem, changedOften(problem, from, changes, aim, random), goal);
+}
+
+/** The recipe of an answer after so many changes, each made as for that answer. */
+function changedOften(
+  problem: Problem,
+  from: Attempt,
+  times: number,
+  aim: Aim,
+  random: Random,
+): Recipe {
   let { recipe } = from;
-  const changes = KICK + (recipe.steps.length >> 4);
-  for (let i = 0; i < changes; i += 1) recipe = changed(problem, { ...from, recipe }, aim, random);
-  return attemptOf(problem, recipe, goal);
+  for (let i = 0; i < times; i += 1) recipe = changed(problem, { ...from, recipe }, aim, random);
+  return recipe;
 }
 
 /** What a recipe comes to where that is no worse than some score. */

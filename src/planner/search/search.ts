@@ -26,7 +26,7 @@ const SHARES = [0.15, 0.25, 0.4, 0.6, 1];
 /** Part of each of them for fewer windows, where another value is open. */
 const FEWER = 0.5;
 
-/** Looks whether to stop, in a choice of windows of which nothing shows that they do not do. */
+/** How often the search in a smaller set of windows not yet proven infeasible may ask whether to stop. */
 const HELD_TURNS = 800;
 
 /** An answer with what is known of it. */

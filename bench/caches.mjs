@@ -6,6 +6,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'esbuild';
+import { nodeBundle } from '../scripts/bundle-cli.mjs';
 import { caches } from './caches/sites.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -23,14 +24,7 @@ async function bundled(name, file, changed) {
   await build({
     entryPoints: [join(root, 'bench/caches/work.ts')],
     outfile,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    logLevel: 'error',
-    banner: {
-      js: `import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
-    },
+    ...nodeBundle,
     plugins: [
       {
         name: 'forget',

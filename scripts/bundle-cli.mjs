@@ -14,6 +14,13 @@ const common = {
   minifySyntax: true,
 };
 
+/** For libraries that ask for parts of Node by `require`: it stands at the head of a module. */
+const requireHere =
+  "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
+
+/** Settings of esbuild for a module that runs in Node by itself: the command line, or a part of the core. */
+export const nodeBundle = { ...common, banner: { js: requireHere } };
+
 /** @param files Where the two bundles are written, in one folder; it is made. */
 export async function bundleCli(root, files, banner = '') {
   await Promise.all([
@@ -21,9 +28,7 @@ export async function bundleCli(root, files, banner = '') {
       ...common,
       entryPoints: [join(root, 'src/cli.ts')],
       outfile: files.cli,
-      banner: {
-        js: `${banner}import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
-      },
+      banner: { js: `${banner}${requireHere}` },
     }),
     build({
       ...common,

@@ -10,6 +10,7 @@ import {
   type MessagePort,
 } from 'node:worker_threads';
 import { buildSync } from 'esbuild';
+import { nodeBundle } from '../../scripts/bundle-cli.mjs';
 import { afterAll } from 'vitest';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -40,13 +41,7 @@ function cliThread(): CliThread {
   buildSync({
     entryPoints: [join(root, 'tests/helpers/cli-thread.ts')],
     outfile,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    banner: {
-      js: `import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
-    },
+    ...nodeBundle,
   });
   const { port1: port, port2 } = new MessageChannel();
   const done = new Int32Array(new SharedArrayBuffer(4));

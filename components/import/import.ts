@@ -17,6 +17,7 @@ import type {
 } from '../../src/engine/types.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { loadProblems } from '../shared/problem-words.js';
 import { Words } from '../shared/words.js';
 import { previewChosen } from './columns-chosen.js';
 import { fileView } from './file-view.js';
@@ -127,6 +128,8 @@ export class PossessionImport extends LitElement {
     this.progress = null;
     this.problem = '';
     try {
+      // What is wrong with a file is shown with its words, and the rest without them where they cannot be loaded.
+      const words = this.#words.speaking(() => loadProblems()).catch(() => undefined);
       const result = await this.engine.importFiles(
         this.#files,
         this.document,
@@ -135,6 +138,7 @@ export class PossessionImport extends LitElement {
           if (call === this.#latest) this.progress = progress;
         },
       );
+      await words;
       if (call === this.#latest) this.result = result;
     } catch (error) {
       if (call === this.#latest && !stop.signal.aborted) {

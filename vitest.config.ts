@@ -14,8 +14,8 @@ export default defineConfig({
     // The default leaves a core free; on two cores that is half of the machine.
     maxWorkers: '100%',
     // Against hanging alone: how fast the machine is must not decide.
-    testTimeout: 600_000,
-    hookTimeout: 600_000,
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
     projects: [
       {
         extends: true,

@@ -25,8 +25,13 @@ export default {
     esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' }),
   ],
   browsers: [
-    chromeLauncher({ launchOptions: { executablePath: process.env.CHROME_PATH, args: flags } }),
+    chromeLauncher({
+      launchOptions: { executablePath: process.env.CHROME_PATH, args: flags, protocolTimeout: 0 },
+    }),
   ],
-  testFramework: { config: { timeout: 170_000 } },
-  testsFinishTimeout: 1_200_000,
+  // Against hanging alone: how fast the machine is must not decide.
+  testFramework: { config: { timeout: 3_600_000 } },
+  browserStartTimeout: 3_600_000,
+  testsStartTimeout: 3_600_000,
+  testsFinishTimeout: 3_600_000,
 };

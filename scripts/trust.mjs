@@ -48,14 +48,7 @@ function tests(name, what, words, env = {}) {
   const report = join(folder, `${rows.length}.json`);
   const done = spawnSync(
     'node_modules/.bin/vitest',
-    [
-      'run',
-      ...words,
-      '--reporter=json',
-      `--outputFile=${report}`,
-      '--testTimeout=3600000',
-      '--hookTimeout=3600000',
-    ],
+    ['run', ...words, '--reporter=json', `--outputFile=${report}`],
     { encoding: 'utf8', env: { ...process.env, ...env } },
   );
   try {

@@ -11,6 +11,7 @@ import { cautions } from '../../src/model/index.js';
 import { exampleBooking, milestonesFor } from '../../src/rules/booking/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 import { at, aWindow, zone } from './support/samples.js';
 
 const now = at('2027-01-04 09:00');
@@ -244,9 +245,7 @@ describe('possession-booking', () => {
   it('does not overflow 390 px', async () => {
     const el = await shown();
     el.style.setProperty('width', '390px');
-    await new Promise((done) => setTimeout(done, 80));
-    await el.updateComplete;
-    expect(el.scrollWidth).to.be.at.most(390);
+    await waitUntil(() => el.scrollWidth <= 390, 'room within 390 px');
     const edge = el.getBoundingClientRect().right + 0.5;
     for (const element of el.renderRoot.querySelectorAll('svg, table, td, th[scope=row], button'))
       expect(element.getBoundingClientRect().right).to.be.at.most(edge);

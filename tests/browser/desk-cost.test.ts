@@ -109,7 +109,7 @@ describe('cost on the desk', () => {
     ]);
     const first = [...table()!.tBodies[0]!.rows].map((row) => row.cells[0]!.textContent.trim());
     expect(first.join()).to.contain('Delay to trains');
-  }).timeout(120_000);
+  });
 
   it('has what was entered of a late handback again after the page is loaded anew', async () => {
     const first = await open();

@@ -341,7 +341,10 @@ describe('possession-fit with verdicts that are not worked out', () => {
   it('works out what is in sight once there is time, and nothing out of sight', async () => {
     await open();
     await el.updateComplete;
-    await expectSoon(() => cells().every((element) => text(element) === '30 min short'));
+    await waitUntil(
+      () => cells().every((element) => text(element) === '30 min short'),
+      'the words',
+    );
     const names = new Set(
       cells().map((element) => `P${element.dataset['row']} X${element.dataset['column']}`),
     );
@@ -361,7 +364,7 @@ describe('possession-fit with verdicts that are not worked out', () => {
     const name = `P${middle.dataset['row']} X${middle.dataset['column']}`;
     expect(asked.has(name)).to.equal(false);
     expect(text(middle)).to.equal('… working it out');
-    await expectSoon(() => text(middle) === '30 min short');
+    await waitUntil(() => text(middle) === '30 min short', 'the words');
   });
 
   it('gives the reasons in whole sentences to who points at a cell or comes to it', async () => {
@@ -375,12 +378,3 @@ describe('possession-fit with verdicts that are not worked out', () => {
     expect(cell(4, 1).title).to.equal('Short by 30 min in X1.');
   });
 });
-
-/** Waits for what comes in idle time; fails after five seconds. */
-async function expectSoon(check: () => boolean): Promise<void> {
-  for (const until = performance.now() + 5_000; performance.now() < until;) {
-    if (check()) return;
-    await drawn();
-  }
-  expect(check()).to.equal(true);
-}

@@ -13,6 +13,7 @@ import { allocate } from '../../src/planner/search/index.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { aBook } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { waitUntil } from './support/wait-until.js';
 
 const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
 let answer: OptionsAnswer;
@@ -232,9 +233,7 @@ describe('possession-options', () => {
     const el = await shown(answer);
     el.style.setProperty('width', '390px');
     for (const element of all(el, 'details')) (element as HTMLDetailsElement).open = true;
-    await new Promise((done) => setTimeout(done, 60));
-    await el.updateComplete;
-    expect(el.scrollWidth).to.be.at.most(390);
+    await waitUntil(() => el.scrollWidth <= 390, 'room within 390 px');
     await inBothSchemes(async () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });

@@ -11,6 +11,7 @@ import type { PriceAnswer } from '../../src/engine/index.js';
 import { costCurve, expectedCost, overrunCost } from '../../src/price/index.js';
 import { aBook, aResource, aWindow, trainsDue } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { waitUntil } from './support/wait-until.js';
 
 const night = aWindow();
 const inputs = {
@@ -381,9 +382,7 @@ describe('possession-overrun', () => {
   it('does not overflow 390 px', async () => {
     const el = await shown();
     el.style.setProperty('width', '390px');
-    await new Promise((done) => setTimeout(done, 80));
-    await el.updateComplete;
-    expect(el.scrollWidth).to.be.at.most(390);
+    await waitUntil(() => el.scrollWidth <= 390, 'room within 390 px');
     const wide = [
       ...el.renderRoot.querySelectorAll('possession-chart, table.rows, table.steps'),
     ].filter(

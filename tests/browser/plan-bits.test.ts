@@ -5,5 +5,5 @@ import { GOLDEN_PLANS, goldenPlans } from '../helpers/plan-golden.js';
 describe('the search in a browser', () => {
   it('makes the plans that it makes in Node', () => {
     expect(goldenPlans()).to.equal(GOLDEN_PLANS);
-  }).timeout(60_000);
+  });
 });

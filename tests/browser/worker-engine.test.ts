@@ -37,15 +37,13 @@ describe('the engine in a worker', () => {
     const worker = createWorkerEngine();
     const { document } = await worker.importFiles(await sampleFiles(), empty);
     const controller = new AbortController();
-    const search = worker.allocate(document, { seconds: 60 }, controller.signal);
-    const began = performance.now();
+    const search = worker.allocate(document, { seconds: 3600 }, controller.signal);
     controller.abort(new Error('enough'));
     const outcome = await search.then(
       () => 'found',
       (error: Error) => error.message,
     );
     expect(outcome).to.equal('enough');
-    expect(performance.now() - began).to.be.below(1000);
     expect((await worker.recompute(empty)).fits).to.deep.equal([]);
     worker.dispose();
   });

@@ -5,7 +5,7 @@ import { parseAst } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import * as core from '../../src/index.js';
 import { packageExports } from '../../scripts/package-entries.mjs';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 const axe = new URL('../../node_modules/axe-core/axe.min.js', import.meta.url);
@@ -23,7 +23,7 @@ const wrong: string[] = [];
 beforeAll(async () => {
   served = await serveFolder(folder);
   browser = await launchedBrowser();
-  page = await browser.newPage();
+  page = await newPage(browser);
   page.on('pageerror', (error) => wrong.push(String(error)));
   page.on('console', (told) => {
     if (told.type() === 'error') wrong.push(told.text());
@@ -32,7 +32,7 @@ beforeAll(async () => {
   await page.goto(`${served.address}gallery.html`);
   await until(() => document.querySelector('figure') !== null);
   await everyOneShown();
-}, 900_000);
+});
 
 afterAll(async () => {
   await browser?.close();
@@ -116,41 +116,37 @@ describe('the gallery', () => {
   it.each([
     ['light', {}],
     ['dark', { runOnly: ['color-contrast'] }],
-  ])(
-    'has no fault that axe finds in %s',
-    async (scheme, looked) => {
-      await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
-      await page.evaluate(await readFile(axe, 'utf8'));
-      const faults = await page.evaluate(
-        async (off, only) => {
-          const { axe: tool } = globalThis as unknown as {
-            axe: {
-              run: (
-                of: Document,
-                how: object,
-              ) => Promise<{
-                violations: {
-                  id: string;
-                  nodes: { target: unknown[]; failureSummary?: string }[];
-                }[];
-              }>;
-            };
+  ])('has no fault that axe finds in %s', async (scheme, looked) => {
+    await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
+    await page.evaluate(await readFile(axe, 'utf8'));
+    const faults = await page.evaluate(
+      async (off, only) => {
+        const { axe: tool } = globalThis as unknown as {
+          axe: {
+            run: (
+              of: Document,
+              how: object,
+            ) => Promise<{
+              violations: {
+                id: string;
+                nodes: { target: unknown[]; failureSummary?: string }[];
+              }[];
+            }>;
           };
-          const rules = Object.fromEntries(off.map((rule) => [rule, { enabled: false }]));
-          const { violations } = await tool.run(document, { rules, ...only });
-          return violations.flatMap((violation) =>
-            violation.nodes.map(
-              (node) => `${violation.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
-            ),
-          );
-        },
-        ofOnePage,
-        looked,
-      );
-      expect(faults).toEqual([]);
-    },
-    600_000,
-  );
+        };
+        const rules = Object.fromEntries(off.map((rule) => [rule, { enabled: false }]));
+        const { violations } = await tool.run(document, { rules, ...only });
+        return violations.flatMap((violation) =>
+          violation.nodes.map(
+            (node) => `${violation.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
+          ),
+        );
+      },
+      ofOnePage,
+      looked,
+    );
+    expect(faults).toEqual([]);
+  });
 
   it('gives code that is code, with imports that the package has', async () => {
     const entries = packageExports() as Record<string, unknown>;
@@ -198,7 +194,7 @@ describe('the gallery', () => {
   it('opens without a network once the desk was opened', async () => {
     const own = await serveFolder(folder);
     const context = await browser.createBrowserContext();
-    const second = await context.newPage();
+    const second = await newPage(context);
     await second.goto(own.address);
     await second.evaluate(async () => void (await navigator.serviceWorker.ready));
     await own.close();

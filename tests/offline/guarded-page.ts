@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { type Browser, type Page } from 'puppeteer-core';
 import { afterAll, beforeAll, expect, inject } from 'vitest';
 import type { PlanDocument, TableText } from '../../src/model/index.js';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import type { DeskView } from '../../components/desk/views.js';
 import { openView } from './open-view.js';
 import { serveFolder } from './served-folder.js';
@@ -39,8 +39,7 @@ export function guardedPage(): { open: () => Promise<Desk> } {
   return {
     open: async () => {
       const context = await browser.createBrowserContext();
-      const page = await context.newPage();
-      page.setDefaultTimeout(120_000);
+      const page = await newPage(context);
       const desk = new Desk(page, served.address, folder);
       await desk.begin();
       return desk;
@@ -103,14 +102,13 @@ export class Desk {
     await openView(this.page, view);
   }
 
-  /** Gives the page a file and waits until it says what it made of it; how long that took, in ms. */
-  async give(name: string, content: string | Uint8Array): Promise<number> {
+  /** Gives the page a file and waits until it says what it made of it. */
+  async give(name: string, content: string | Uint8Array): Promise<void> {
     const path = join(this.folder, name);
     await writeFile(path, content);
     await this.go('files');
     await this.intoThisPlan();
     const input = (await this.page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
-    const began = performance.now();
     await input.uploadFile(path);
     await this.page.waitForFunction(
       (shown) => {
@@ -127,7 +125,6 @@ export class Desk {
       {},
       name,
     );
-    return performance.now() - began;
   }
 
   /** The plan shown takes the files, the sample too, where the page would put them into a new one. */

@@ -9,7 +9,7 @@ import { type Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
 import { openView } from './open-view.js';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 
 const policy = "require-trusted-types-for 'script'; trusted-types lit-html default";
 const types: Record<string, string> = {
@@ -87,7 +87,7 @@ interface Watch {
 
 describe('a hostile table in the built page', () => {
   it('stays text in every tab: no script runs, no dialog, no breach of the policy, no error', async () => {
-    const page = await browser.newPage();
+    const page = await newPage(browser);
     const trouble: string[] = [];
     page.on('dialog', (dialog) => {
       trouble.push(`dialog: ${dialog.message()}`);
@@ -109,7 +109,6 @@ describe('a hostile table in the built page', () => {
     await page.goto(address);
     await page.waitForFunction(
       () => !!document.querySelector('possession-desk')?.figures?.results?.fits.length,
-      { timeout: 60_000 },
     );
 
     const files: readonly (readonly [string, string])[] = [
@@ -147,15 +146,12 @@ describe('a hostile table in the built page', () => {
       await openView(page, 'files');
       const input = (await page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
       await input.uploadFile(path);
-      await page.waitForFunction(
-        () => {
-          const inside = document
-            .querySelector('possession-desk')!
-            .shadowRoot!.querySelector('possession-import')!.shadowRoot!;
-          return inside.querySelector('button.strong') && !inside.querySelector('.busy');
-        },
-        { timeout: 300_000 },
-      );
+      await page.waitForFunction(() => {
+        const inside = document
+          .querySelector('possession-desk')!
+          .shadowRoot!.querySelector('possession-import')!.shadowRoot!;
+        return inside.querySelector('button.strong') && !inside.querySelector('.busy');
+      });
       await page.evaluate(() => {
         const inside = document
           .querySelector('possession-desk')!

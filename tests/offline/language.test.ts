@@ -2,7 +2,7 @@
 // service worker answers, and without a network.
 import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, inject, it } from 'vitest';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 let browser: Browser;
@@ -17,7 +17,7 @@ it('the page takes the language that its host serves, on every visit and without
   const host = await serveFolder(inject('builtPage'), (page) =>
     page.replace('<html lang="en">', `<html lang="${served}">`),
   );
-  const page = await browser.newPage();
+  const page = await newPage(browser);
   const speaks = (language: string, words: string): Promise<unknown> =>
     page.waitForFunction(
       (lang, text) =>

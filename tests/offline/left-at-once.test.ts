@@ -1,7 +1,7 @@
 // A page left in the moment of an edit: nothing typed is lost, and it can be undone.
 import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 const rounds = Number(process.env['LEFT_AT_ONCE'] ?? 12);
@@ -17,7 +17,6 @@ const ready = (page: Page): Promise<unknown> =>
   page.waitForFunction(
     () =>
       (document.querySelector('possession-desk')?.document?.tables.windows.rows.length ?? 0) > 0,
-    { timeout: 120_000 },
   );
 
 /** Renames the first window, as the desk does for whatever is typed, and leaves within the milliseconds given. */
@@ -41,7 +40,7 @@ const titleOf = (page: Page): Promise<string | undefined> =>
 describe('a page left in the moment of an edit', () => {
   it(`loses none of ${rounds} edits, by reload or by closing`, async () => {
     const server = await serveFolder(inject('builtPage'));
-    let page = await browser.newPage();
+    let page = await newPage(browser);
     await page.goto(server.address);
     await ready(page);
     for (let round = 0; round < rounds; round += 1) {
@@ -50,7 +49,7 @@ describe('a page left in the moment of an edit', () => {
       if (round % 2 === 0) await page.reload();
       else {
         await page.close();
-        page = await browser.newPage();
+        page = await newPage(browser);
         await page.goto(server.address);
       }
       await ready(page);
@@ -58,5 +57,5 @@ describe('a page left in the moment of an edit', () => {
     }
     await page.close();
     await server.close();
-  }, 600_000);
+  });
 });

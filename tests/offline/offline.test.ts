@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 let browser: Browser;
@@ -34,12 +34,11 @@ const words = (page: Page): Promise<string> =>
 
 /** Waits until the page shows the sample plan with its windows worked out. */
 async function workedOut(page: Page): Promise<string> {
-  for (let tries = 0; tries < 300; tries += 1) {
+  for (;;) {
     const text = await words(page);
     if (text.includes('Marl Vale') && /usable/i.test(text)) return text;
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
-  return words(page);
 }
 
 const kept = (page: Page): Promise<void> =>
@@ -79,7 +78,7 @@ describe('the built page', () => {
   // The outside check is the browser's own reading of the manifest and of the pictures.
   it('can be installed: the browser finds no fault in its manifest, and its icons are what they say', async () => {
     const server = await serveFolder(folder);
-    const page = await browser.newPage();
+    const page = await newPage(browser);
     const complaints: string[] = [];
     page.on('console', (message) => {
       if (/Content Security Policy|Manifest/i.test(message.text())) complaints.push(message.text());
@@ -118,7 +117,7 @@ describe('the built page', () => {
 
   it('shows a file that the device opens with it, before anything is taken', async () => {
     const server = await serveFolder(folder);
-    const page = await browser.newPage();
+    const page = await newPage(browser);
     await page.evaluateOnNewDocument(() => {
       Object.defineProperty(window, 'launchQueue', {
         value: {
@@ -150,7 +149,7 @@ describe('the built page', () => {
 
   it('works after its server is gone, with the shift log, and worker and policy without a complaint', async () => {
     const server = await serveFolder(folder);
-    const page = await browser.newPage();
+    const page = await newPage(browser);
     const complaints: string[] = [];
     page.on('pageerror', (error) => complaints.push(String(error)));
     page.on('console', (message) => {
@@ -178,8 +177,7 @@ describe('the built page', () => {
 
   it('keeps a live shift in step over two tabs, and is back in it without a server, a press or a search', async () => {
     const server = await serveFolder(folder);
-    const page = await browser.newPage();
-    page.setDefaultTimeout(60_000);
+    const page = await newPage(browser);
     await page.goto(server.address);
     await workedOut(page);
     await kept(page);
@@ -198,8 +196,7 @@ describe('the built page', () => {
       of.evaluate(() => document.querySelector('possession-desk')!.shift.log.length);
     await follow();
     // A second tab of the same plan opens in the shift by itself.
-    const other = await browser.newPage();
-    other.setDefaultTimeout(60_000);
+    const other = await newPage(browser);
     await other.goto(server.address);
     await inShift(other);
     await server.close();
@@ -240,7 +237,7 @@ describe('the built page', () => {
 
   it('tells of a newer version and takes it only when asked', async () => {
     const server = await serveFolder(folder);
-    const page = await browser.newPage();
+    const page = await newPage(browser);
     await page.goto(server.address);
     await kept(page);
     const path = join(folder, 'service-worker.js');

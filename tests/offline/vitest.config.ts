@@ -21,7 +21,8 @@ export default defineConfig({
     include: ['tests/offline/**/*.test.ts'],
     sequence: { sequencer: LongestFirst },
     globalSetup: 'tests/offline/build-page.ts',
-    testTimeout: 180_000,
-    hookTimeout: 180_000,
+    // Against hanging alone: how fast the machine is must not decide.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
   },
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 import { angularBundled } from './angular-bundle.js';
 import { bundled } from './example-bundle.js';
 
@@ -28,7 +28,7 @@ async function until(page: Page, holds: () => boolean): Promise<void> {
 
 /** A page with an example in it, under a policy that forbids inline code and strings as code. */
 async function opened(html: string, script: string): Promise<{ page: Page; wrong: string[] }> {
-  const page = await browser.newPage();
+  const page = await newPage(browser);
   const wrong: string[] = [];
   page.on('pageerror', (error) => wrong.push(String(error)));
   page.on('console', (told) => {
@@ -109,5 +109,5 @@ describe.each([
     );
     expect(wrong).toEqual([]);
     await page.close();
-  }, 180_000);
+  });
 });

@@ -16,7 +16,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchedBrowser } from '../helpers/launched-browser.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
 
 // The package as a stranger gets it: packed, unpacked into an empty project, and used. What it depends on is that of the
 // project here; `npm run try-package` installs all of it from the registry.
@@ -52,7 +52,7 @@ beforeAll(async () => {
   }
   writeFileSync(join(app, 'package.json'), '{ "type": "module" }');
   browser = await launchedBrowser();
-}, 600_000);
+});
 afterAll(async () => {
   await browser?.close();
   for (const server of servers) server.close();
@@ -86,7 +86,7 @@ async function serve(page: string, policy = ''): Promise<string> {
 
 /** What the ribbon of a page says of its windows, once it has any. */
 async function ribbonOf(address: string): Promise<{ rows: string[]; wrong: string[] }> {
-  const page = await browser.newPage();
+  const page = await newPage(browser);
   const wrong: string[] = [];
   page.on('pageerror', (error) => wrong.push(String(error)));
   page.on('console', (told) => {

@@ -8,8 +8,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     maxWorkers: '100%',
-    testTimeout: 600_000,
-    hookTimeout: 600_000,
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
     projects: zones.map((TZ) => ({
       extends: true as const,
       test: {

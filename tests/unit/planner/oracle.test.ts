@@ -50,5 +50,5 @@ describe.each(kinds)('allocate against the plain search: $name', ({ planOf }) =>
       if (text.startsWith('nothing') || objectives.every((each) => each.proven)) proven += 1;
     }
     expect(proven).toBe(cases);
-  }, 3_600_000);
+  });
 });

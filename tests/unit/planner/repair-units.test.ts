@@ -117,7 +117,7 @@ describe('the repair of repeated work', () => {
     }
     expect(least).toBeGreaterThan(cases * 0.9);
     expect(proven).toBeGreaterThan(cases * 0.5);
-  }, 600_000);
+  });
 
   it('does the units that leave in one go with those of the same work elsewhere', () => {
     // P0 loses 20 minutes: 2 of its 5 units leave. P1 has room for them only without a set up of their own: 5 + 4 x 20 + 5.

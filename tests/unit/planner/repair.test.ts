@@ -93,7 +93,7 @@ describe('repair', () => {
       expect({ seed, moved: found.fewest.moved }).toEqual({ seed, moved: size });
     }
     expect(proven).toBeGreaterThan(cases * 0.9);
-  }, 3_600_000);
+  });
 
   const crane = resource('crane', [{ capacity: 1 }]);
   const onCrane = { resources: { crane: 1 } };

@@ -58,7 +58,7 @@ describe('programme float', () => {
         expect({ seed, id, more, can: can(more) }).toEqual({ seed, id, more, can: false });
       }
     }
-  }, 3_600_000);
+  });
 
   it('is not the days to its date where a follower would be late after four hours', () => {
     const document = plan({

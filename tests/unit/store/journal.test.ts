@@ -129,7 +129,7 @@ describe('the journal', () => {
       }),
       { numRuns: Math.ceil(deaths / 6), seed: 4 },
     );
-  }, 300_000);
+  });
 });
 
 describe('a store that does not answer', () => {

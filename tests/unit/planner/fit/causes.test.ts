@@ -80,7 +80,7 @@ describe('reasons of a no', () => {
       }
     }
     expect(looked).toBeGreaterThan(cases / 20);
-  }, 300_000);
+  });
 });
 
 function causesOf(reason: Reason): string[] {

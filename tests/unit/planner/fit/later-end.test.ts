@@ -78,5 +78,5 @@ describe('a later end', () => {
       }
     }
     expect(looked).toBeGreaterThan(cases / 4);
-  }, 3_600_000);
+  });
 });

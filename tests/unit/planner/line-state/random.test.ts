@@ -56,5 +56,5 @@ describe('the line and places taken alone, by a check that shares no code', () =
     }
     expect(opened).toBeGreaterThan(cases / 20);
     expect(moved).toBeGreaterThan(cases / 20);
-  }, 3_600_000);
+  });
 });

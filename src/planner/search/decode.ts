@@ -7,6 +7,7 @@ import {
   type Problem,
   type Score,
   type Task,
+  type Visit,
 } from '../fit/index.js';
 import { placeCluster } from '../problem/place-clusters.js';
 import type { Goal } from './objectives.js';
@@ -19,9 +20,17 @@ export interface Recipe {
   readonly allowed: Uint8Array;
 }
 
+/** A recipe with what it came to, in the order in which that was placed. */
+interface Known extends Recipe {
+  readonly visits: readonly Visit[];
+  /** Visits before each step, and all of them. */
+  readonly marks: readonly number[];
+}
+
 /**
  * Places work as recipes say, one after another. What the next has in common with the last, from the start on, stays where
- * it is: the board is the same as if all of it were placed anew.
+ * it is, and what it has in common with the one that was kept is put back without a search: the board is the same as if all of
+ * it were placed anew.
  */
 export class Decoder {
   readonly #problem: Problem;
@@ -32,6 +41,7 @@ export class Decoder {
   #steps: Step[] = [];
   /** Visits on the board before each of them. */
   readonly #marks: number[] = [];
+  #known: Known | undefined;
   #watch: Watch | undefined;
 
   constructor(problem: Problem, goal: Goal) {
@@ -40,56 +50,118 @@ export class Decoder {
     this.#board = new Board(problem);
   }
 
-  /**
-   * The board that a recipe comes to. It changes with the next call.
-   *
-   * @param than What is worse than this, whatever follows, is given up half made.
-   */
-  decode(recipe: Recipe): Board;
-  decode(recipe: Recipe, than: Score | undefined): Board | undefined;
-  decode({ steps, allowed }: Recipe, than?: Score): Board | undefined {
+  /** The board that a recipe comes to. It changes with the next call. */
+  decode(recipe: Recipe): Board {
     const { effort } = this.#problem;
-    const board = this.#boardIn(allowed, steps);
-    const watch = than && (this.#watch ??= new Watch(this.#problem, this.#goal));
-    watch?.look(board, this.#steps, than!);
-    for (let i = this.#steps.length; i < steps.length; i += 1) {
-      if (effort.isCut()) return than ? undefined : board;
-      const step = steps[i]!;
-      this.#place(step);
-      if (watch?.isHopeless(step, this.#marks[i]!)) return undefined;
-    }
-    return board;
+    this.#begin(recipe, this.#sharedWith(recipe).first);
+    for (let i = this.#steps.length; i < recipe.steps.length && !effort.isCut(); i += 1)
+      this.#place(recipe.steps[i]!);
+    return this.#board;
   }
 
   /**
-   * The same, given up once the units left out weigh more than `most`; `lost`: what all that are left out weigh.
+   * The board that a recipe comes to, or `same` where every piece of work lies as in the recipe that was kept: this one is
+   * then kept in its place. What is worse than a score, whatever follows, is given up half made.
+   */
+  decodeNoWorse(recipe: Recipe, than: Score): Board | 'same' | undefined {
+    const watch = (this.#watch ??= new Watch(this.#problem, this.#goal));
+    return this.#decode(recipe, {
+      look: (done) => {
+        watch.look(this.#board, done, than);
+        return false;
+      },
+      isOver: (step) => watch.isHopeless(step, this.#marks[this.#steps.length - 1]!),
+    });
+  }
+
+  /**
+   * The same, given up once the units left out weigh more than `most`.
    *
    * @param weights Of one unit of each task.
    * @param out Units of each task that may be left out at no weight.
    */
   decodeWithin(
-    { steps, allowed }: Recipe,
+    recipe: Recipe,
     weights: Float64Array,
     out: readonly number[],
     most: number,
-  ): { board: Board; lost: number } | undefined {
-    const { effort } = this.#problem;
-    const board = this.#boardIn(allowed, steps);
+  ): Board | 'same' | undefined {
     let lost = 0;
-    const lose = ({ tasks: own, units }: Step): void => {
-      if (units > 0) return;
-      for (const index of own)
-        lost += weights[index]! * Math.max(0, board.left[index]! - out[index]!);
+    const isOver = ({ tasks, units }: Step): boolean => {
+      if (units > 0) return false;
+      for (const index of tasks)
+        lost += weights[index]! * Math.max(0, this.#board.left[index]! - out[index]!);
+      return lost > most;
     };
-    for (const step of this.#steps) lose(step);
+    return this.#decode(recipe, { look: (done) => done.some(isOver), isOver });
+  }
+
+  /** Keeps the recipe that was placed last, as a whole, for those that are much like it; what it came to. */
+  keep({ steps, allowed }: Recipe): readonly Visit[] {
+    const visits = this.#board.visits.slice();
+    this.#problem.effort.spent += steps.length >> 3;
+    if (this.#steps.length < steps.length) return visits;
+    this.#known = {
+      steps,
+      allowed,
+      visits,
+      marks: [...this.#marks.slice(0, steps.length), visits.length],
+    };
+    return visits;
+  }
+
+  #decode(
+    recipe: Recipe,
+    { look, isOver }: { look: (done: Steps) => boolean; isOver: (step: Step) => boolean },
+  ): Board | 'same' | undefined {
+    const { steps } = recipe;
+    const { effort } = this.#problem;
+    const { first, end } = this.#sharedWith(recipe);
+    const known = this.#known;
+    if (first === steps.length && first === known?.steps.length) return 'same';
+    this.#begin(recipe, first);
+    if (look(this.#steps)) return undefined;
     for (let i = this.#steps.length; i < steps.length; i += 1) {
       if (effort.isCut()) return undefined;
-      const step = steps[i]!;
-      this.#place(step);
-      lose(step);
-      if (lost > most) return undefined;
+      if (i === end && this.#isAsKnown(recipe, first, end)) return 'same';
+      this.#place(steps[i]!);
+      if (isOver(steps[i]!)) return undefined;
     }
-    return { board, lost };
+    if (end === steps.length && this.#isAsKnown(recipe, first, end)) return 'same';
+    return this.#board;
+  }
+
+  /** How many steps a recipe has in common with the one that was kept from the start on, and where it is the same again. */
+  #sharedWith({ steps, allowed }: Recipe): { first: number; end: number } {
+    const known = this.#known;
+    if (!known || known.allowed !== allowed) return { first: 0, end: -1 };
+    const most = Math.min(steps.length, known.steps.length);
+    let first = 0;
+    while (first < most && steps[first] === known.steps[first]) first += 1;
+    let same = 0;
+    while (same < most - first && steps.at(-1 - same) === known.steps.at(-1 - same)) same += 1;
+    this.#problem.effort.spent += (first + same) >> 3;
+    return { first, end: steps.length - same };
+  }
+
+  /** Whether the steps from `first` to `end` came to what they did in the recipe that was kept, which this then replaces. */
+  #isAsKnown({ steps, allowed }: Recipe, first: number, end: number): boolean {
+    const known = this.#known!;
+    const { visits } = this.#board;
+    const shift = known.steps.length - steps.length;
+    const from = known.marks[first]!;
+    const to = known.marks[end + shift]!;
+    if (visits.length !== to) return false;
+    for (let i = from; i < to; i += 1)
+      if (!has(known.visits, from, to, i, visits[i]!)) return false;
+    this.#problem.effort.spent += steps.length >> 3;
+    this.#known = {
+      steps,
+      allowed,
+      visits: [...visits, ...known.visits.slice(to)],
+      marks: [...this.#marks.slice(0, end), ...known.marks.slice(end + shift)],
+    };
+    return true;
   }
 
   #place(step: Step): void {
@@ -102,24 +174,48 @@ export class Decoder {
     if (board.left[task.index]! > 0 && board.ready(task)) placeUnits(board, task, step);
   }
 
-  /** A board on which only the steps are done that both recipes begin with. */
-  #boardIn(allowed: Uint8Array, steps: Steps): Board {
-    const known = this.#steps;
+  /** Sees to it that a board has those steps done, and no more, that a recipe begins with and that are known. */
+  #begin({ steps, allowed }: Recipe, first: number): void {
+    const done = this.#steps;
     if (this.#allowed !== allowed) {
       this.#allowed = allowed;
       this.#steps = [];
-      return (this.#board = new Board(this.#problem, allowed));
+      this.#board = new Board(this.#problem, allowed);
+    } else {
+      let same = 0;
+      while (same < done.length && done[same] === steps[same]) same += 1;
+      this.#problem.effort.spent += same >> 3;
+      if (same < done.length) {
+        const mark = this.#marks[same]!;
+        while (this.#board.visits.length > mark) this.#board.takeBack();
+        done.length = same;
+      }
     }
-    let same = 0;
-    while (same < known.length && known[same] === steps[same]) same += 1;
-    this.#problem.effort.spent += same >> 3;
-    if (same < known.length) {
-      const mark = this.#marks[same]!;
-      while (this.#board.visits.length > mark) this.#board.takeBack();
-      known.length = same;
+    for (let i = this.#steps.length; i < first; i += 1) {
+      const { visits, marks } = this.#known!;
+      this.#marks[i] = this.#board.visits.length;
+      this.#steps.push(steps[i]!);
+      for (let at = marks[i]!; at < marks[i + 1]!; at += 1) this.#board.put(visits[at]!);
     }
-    return this.#board;
   }
+}
+
+/** Whether a visit is among some others, looked for from a place outwards. */
+function has(
+  visits: readonly Visit[],
+  from: number,
+  to: number,
+  near: number,
+  visit: Visit,
+): boolean {
+  for (let by = 0; by < to - from; by += 1)
+    for (const at of [near - by, near + by]) {
+      if (at < from || at >= to) continue;
+      const { task, start, end, window } = visits[at]!;
+      if (task === visit.task && start === visit.start)
+        return end === visit.end && window === visit.window;
+    }
+  return false;
 }
 
 /** Places the units of a step, at once if it says so and there is room. */

@@ -1,6 +1,7 @@
 import { compareScores, visitMinutes, type Problem } from '../fit/index.js';
 import { createRandom, type Random } from '../random.js';
 import { changed, type Tried } from './changes.js';
+import { slotsIn } from '../problem/board.js';
 import { Decoder, type Recipe } from './decode.js';
 import { heldAs } from './held.js';
 import { attemptOf, type Attempt, type ImproveOptions } from './improve.js';
@@ -45,6 +46,8 @@ const MEMORY = 100;
 const IDLE = 400;
 /** One change in so many puts one window in the place of another. */
 const SWAP = 8;
+/** Windows of which the one is put in place that could take most. */
+const CHOICES = 4;
 
 interface Within extends Tried {
   /** Hours of work left out, by weight. */
@@ -126,7 +129,8 @@ class InFewer {
     let idle = 0;
     for (let at = 0; !stop(); at += 1) {
       const slot = at % MEMORY;
-      const tried = this.#tryOut(this.#changed(current), Math.max(before[slot]!, current.lost));
+      const most = Math.max(before[slot]!, current.lost);
+      const tried = this.#tryOut(this.#changed(current), most, current);
       if (tried) current = tried;
       before[slot] = current.lost;
       if (current.lost === 0) yield current.recipe;
@@ -139,7 +143,7 @@ class InFewer {
         this.#weights.forEach((weight, task) => {
           if (left[task]! > this.#out[task]!) this.#weights[task] = weight + this.#hours[task]! / 2;
         });
-        current = this.#tryOut(current.recipe, Infinity) ?? current;
+        current = { ...current, lost: this.#lostIn(current) };
         before.fill(current.lost);
         least = current.lost;
         idle = 0;
@@ -173,40 +177,60 @@ class InFewer {
       some[this.#random.below(some.length)];
     const ins = this.#free.filter((window) => allowed[window] === 1);
     const outs = this.#free.filter((window) => allowed[window] === 0);
-    const wanted = this.#random.below(4) > 0 ? this.#missing(current) : undefined;
-    const back = any(wanted ? outs.filter((window) => wanted.has(window)) : outs) ?? any(outs);
     // Of two at random the one that is used less.
     const use = useOf(current);
     const [one, other] = [any(ins), any(ins)];
     const out = (use.get(one ?? -1) ?? 0) < (use.get(other ?? -1) ?? 0) ? one : other;
-    if (out === undefined || back === undefined) return current.recipe;
+    if (out === undefined || outs.length === 0) return current.recipe;
+    const back = this.#taking(
+      current,
+      out,
+      Array.from({ length: CHOICES }, () => any(outs)!),
+    );
     return { steps, allowed: allowed.with(out, 0).with(back, 1) };
   }
 
-  /** Windows that would take some piece of work that is left out, after what it waits for and in time. */
-  #missing({ visits }: Within): ReadonlySet<number> | undefined {
+  /** Of some windows the one that could take most of the work that is left out or lies in another window. */
+  #taking({ visits }: Within, out: number, choices: readonly number[]): number {
     const { tasks } = this.#held;
     const left = leftBy(this.#held, { visits });
-    const out = tasks.filter(
-      ({ index, before }) =>
-        left[index]! > this.#out[index]! && before.every((tie) => left[tie.task] === 0),
-    );
-    const task = out[this.#random.below(out.length)];
-    if (!task) return undefined;
-    let from = task.earliest;
-    for (const { task: index, end } of visits)
-      if (task.before.some((tie) => tie.task === index)) from = Math.max(from, end);
-    const minutes = visitMinutes(task, 1);
-    return new Set(
-      task.slots.flatMap(({ window, start, end }) =>
-        Math.max(start, from) + minutes <= Math.min(end, task.latestEnd ?? end) ? [window] : [],
-      ),
-    );
+    const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
+    const minutes = tasks.map((_, index) => Math.max(0, left[index]! - this.#out[index]!));
+    for (const { task, window, end, units } of visits) {
+      if (window === out) minutes[task]! += units;
+      else ends[task] = Math.max(ends[task]!, end);
+    }
+    const taken = choices.map(() => 0);
+    for (const task of tasks) {
+      if (minutes[task.index] === 0) continue;
+      const from = task.before.reduce(
+        (latest, tie) => Math.max(latest, ends[tie.task]!),
+        task.earliest,
+      );
+      const least = visitMinutes(task, 1);
+      choices.forEach((window, i) => {
+        const takes = slotsIn(task.slots, window).some(
+          ({ start, end }) => Math.max(start, from) + least <= Math.min(end, task.latestEnd ?? end),
+        );
+        if (takes) taken[i]! += this.#weights[task.index]! * minutes[task.index]!;
+      });
+    }
+    return choices[taken.indexOf(Math.max(...taken))]!;
   }
 
-  #tryOut(recipe: Recipe, most: number): Within | undefined {
-    const tried = this.#decoder.decodeWithin(recipe, this.#weights, this.#out, most);
-    return tried && { recipe, visits: tried.board.visits.slice(), lost: tried.lost };
+  #tryOut(recipe: Recipe, most: number, current?: Within): Within | undefined {
+    const board = this.#decoder.decodeWithin(recipe, this.#weights, this.#out, most);
+    if (board === 'same') return { ...current!, recipe };
+    if (!board) return undefined;
+    const visits = this.#decoder.keep(recipe);
+    return { recipe, visits, lost: this.#lostIn({ visits }) };
+  }
+
+  #lostIn(answer: Placed): number {
+    return leftBy(this.#held, answer).reduce(
+      (sum, left, task) => sum + this.#weights[task]! * Math.max(0, left - this.#out[task]!),
+      0,
+    );
   }
 }
 

@@ -8,7 +8,7 @@ import {
   type Score,
 } from '../fit/index.js';
 import { createRandom, type Random } from '../random.js';
-import { aimOf, changed, type Aim } from './changes.js';
+import { aimAt, aimOf, changed, type Aim } from './changes.js';
 import { Decoder, type Recipe } from './decode.js';
 import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
 import { splitAsIn, stepsOf } from './steps.js';
@@ -86,7 +86,7 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
   const decoder = new Decoder(problem, options.goal);
   while (compareScores(best.score, bound) > 0 && !options.stop()) {
     const recipe = changed(problem, current, aimOf(current.score, bound, options.goal), random);
-    const next = noWorse(decoder, recipe, current.score, options);
+    const next = noWorse(decoder, recipe, current, current.score, options);
     if (next) current = next;
     idle += 1;
     if (compareScores(current.score, best.score) < 0) {
@@ -104,82 +104,65 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
         aimOf(best.score, bound, options.goal),
         random,
       );
-      current = { recipe, ...candidateOf(decoder.decode(recipe), options.goal) };
+      const score = fullScoreOf(decoder.decode(recipe), options.goal);
+      current = { recipe, score, visits: decoder.keep(recipe) };
     }
   }
   return best;
 }
 
-/** Values that `improveLate` has passed by which it lets go of them. */
-const MOST_PASSED = 1000;
-
-/** How `improveLate` goes. */
-export interface Pace {
-  /** Steps by which it looks back. */
-  readonly lag: number;
-  /** Steps without gain after which it ends. */
-  readonly idle: number;
-  /** How many leading values count as gain. */
-  readonly length: number;
-}
+/** Of the minutes of the finish above their bound the part by which an answer may be worse at first, a day at most. */
+const FINISH_WARMTH = 1 / 4;
+const DAY = 1440;
 
 /**
- * Changes an answer again and again and keeps what is no worse than it was some steps ago: it goes down more slowly than
- * `improve`, and gets out of places where that one stays.
+ * Changes an answer again and again and keeps what is worse by no more than it may be: ever less, down to nothing when its steps
+ * are done. So it gets out of places where `improve` stays.
  *
- * @see Burke and Bykov, "The late acceptance hill-climbing heuristic", EJOR 258 (2017), from memory; it counts changes.
+ * @param steps How many it takes.
+ * @param warm Of what is late above its bound, by date, the part by which an answer may be worse at first.
+ * @see Dueck and Scheuer, "Threshold accepting", Journal of Computational Physics 90 (1990), from memory; here each change draws
+ * its own threshold.
  */
-export function improveLate(
+export function improveSlowly(
   problem: Problem,
   from: Attempt,
   options: ImproveOptions,
-  { lag, idle, length }: Pace,
+  steps: number,
+  warm: number,
 ): Attempt {
+  const { goal, bound } = options;
+  const { effort, dues } = problem;
   const random = createRandom(options.seed);
-  const { effort } = problem;
-  const past = [{ score: from.score, since: Number.NEGATIVE_INFINITY }];
-  let at = 0;
+  const decoder = new Decoder(problem, goal);
+  const warmth = from.score.map((value, i) => {
+    const aim = aimAt(i, goal);
+    const over = Math.max(0, value - bound[i]!);
+    if (aim === 'late') return (warm * over) / Math.max(1, dues.length);
+    return aim === 'finish' ? Math.min(DAY, FINISH_WARMTH * over) : 0;
+  });
+  const end = effort.spent + steps;
   let best = from;
   let current = from;
-  let gained = effort.spent;
-  const decoder = new Decoder(problem, options.goal);
-  while (compareScores(best.score, options.bound) > 0 && !options.stop()) {
-    const now = effort.spent;
-    if (now - gained > idle) break;
-    while (at + 1 < past.length && past[at + 1]!.since <= now - lag) at += 1;
-    // What lies further back is never looked at again.
-    if (at > MOST_PASSED) {
-      past.splice(0, at);
-      at = 0;
-    }
-    const aim = aimOf(current.score, options.bound, options.goal);
-    const recipe = changed(problem, current, aim, random);
-    const before = past[at]!.score;
-    const known = compareScores(before, current.score) > 0 ? before : current.score;
-    const next = noWorse(decoder, recipe, known, options);
-    if (!next) continue;
-    if (compareScores(next.score, current.score) !== 0)
-      past.push({ score: next.score, since: effort.spent });
-    current = next;
+  while (effort.spent < end && compareScores(best.score, bound) > 0 && !options.stop()) {
+    const left = (end - effort.spent) / steps;
+    const open = current.score.findIndex((value, i) => value > bound[i]!);
+    // The value that is open may be as good as it gets: then the next counts.
+    const next = random.below(4) === 0 && open < 4 ? open + 1 : open;
+    const at = Math.max(2, next);
+    const by = (warmth[at]! * left ** 3 * random.below(1000)) / 1000;
+    const than = current.score.map((value, i) =>
+      i < at ? value : i === at ? value + by : Number.POSITIVE_INFINITY,
+    );
+    const recipe = changed(problem, current, aimAt(next, goal), random);
+    const answer = noWorse(decoder, recipe, current, than, options);
+    if (!answer) continue;
+    current = answer;
     if (compareScores(current.score, best.score) >= 0) continue;
-    const gain = compareScores(current.score.slice(0, length), best.score.slice(0, length));
-    if (gain < 0) gained = effort.spent;
     best = current;
     options.onBetter?.(best);
   }
   return best;
-}
-
-/** An answer after many changes, whatever it is worth: one for so many steps of its recipe, and a few. */
-export function kicked(
-  problem: Problem,
-  from: Attempt,
-  { goal, bound, seed }: ImproveOptions,
-): Attempt {
-  const random = createRandom(seed);
-  const changes = KICK + (from.recipe.steps.length >> 4);
-  const aim = aimOf(from.score, bound, goal);
-  return attemptOf(problem, changedOften(problem, from, changes, aim, random), goal);
 }
 
 /** The recipe of an answer after so many changes, each made as for that answer. */
@@ -199,13 +182,15 @@ function changedOften(
 function noWorse(
   decoder: Decoder,
   recipe: Recipe,
+  current: Attempt,
   than: Score,
   { goal }: ImproveOptions,
 ): Attempt | undefined {
-  const board = decoder.decode(recipe, than);
+  const board = decoder.decodeNoWorse(recipe, than);
+  if (board === 'same') return { ...current, recipe };
   if (!board) return undefined;
   const score = fullScoreOf(board, goal);
   return compareScores(score, than) <= 0
-    ? { recipe, score, visits: board.visits.slice() }
+    ? { recipe, score, visits: decoder.keep(recipe) }
     : undefined;
 }

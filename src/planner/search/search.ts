@@ -1,11 +1,13 @@
 import { compareScores, type Problem, type Score } from '../fit/index.js';
+import { createRandom, type Random } from '../random.js';
+import type { Recipe } from './decode.js';
 import { exhaust } from './exhaust.js';
 import { dropWindows, fewerWindows } from './fewer-windows.js';
 import {
+  attemptOf,
   construct,
   improve,
-  improveLate,
-  kicked,
+  improveSlowly,
   recipeOf,
   type Attempt,
   type ImproveOptions,
@@ -13,6 +15,7 @@ import {
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
 import { solveOneWindow, type InOneWindow } from './one-window.js';
 import { openProblem } from './pins.js';
+import { crossed } from './steps.js';
 import { tightenBounds } from '../bounds/tighten.js';
 
 /** Up to so many tasks every schedule is looked at, time allowing. */
@@ -24,7 +27,7 @@ const MANY_TASKS = 100;
 /** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
 const SHARES = [0.15, 0.25, 0.4, 0.6, 1];
 /** Part of each of them for fewer windows, where another value is open. */
-const FEWER = 0.5;
+const FEWER = 0.8;
 
 /** How often the search in a smaller set of windows not yet proven infeasible may ask whether to stop. */
 const HELD_TURNS = 800;
@@ -128,14 +131,22 @@ export function search(
   return { ...best, bound, proven: 0 };
 }
 
-/** Part of all steps that this may take, and rounds without gain after which it has come to rest. */
+/** Part of all steps in which answers are bettered by themselves, and steps that one takes at the least, by task and task. */
+const ALONE = 0.25;
+const LEAST = 20;
+/** The most answers that are kept beside one another. */
+const ANSWERS = 10;
+/** Part of the steps of one of them in which a mixture is bettered, all that may take, and how many may go by without gain. */
+const MIXED = 0.8;
 const EARLY = 0.7;
-const IDLE_ROUNDS = 3;
-/** Of all steps the part by which a climber looks back, and how often that may go by without gain before it is begun anew. */
-const LAG = 1 / 150;
-const IDLE_LAGS = 8;
+const IDLE_MIXTURES = 8;
+/** How much worse an answer may be for a while, see `improveSlowly`: by itself, and as a mixture. */
+const WARMTH = { alone: 1, mixed: 0.3 };
 
-/** Betters what is placed and how late it is, from ever another place, until nothing more comes of it. */
+/**
+ * Betters what is placed and how late it is: some answers by themselves, then what comes of two of them, until nothing more
+ * does.
+ */
 function early(
   problem: Problem,
   built: Attempt,
@@ -143,30 +154,55 @@ function early(
   settings: () => Pick<ImproveOptions, 'goal' | 'bound' | 'seed' | 'onBetter'>,
 ): Attempt {
   const { effort } = problem;
+  const { seed, bound, onBetter } = settings();
   const length = Math.max(3, 2 + goal.ahead);
   const head = ({ score }: Candidate): Score => score.slice(0, length);
-  const lag = LAG * (effort.limit - effort.spent);
+  const steps = ALONE * (effort.limit - effort.spent);
+  const least = LEAST * problem.tasks.length ** 2;
+  const count = Math.max(1, Math.min(ANSWERS, Math.floor(steps / least)));
   const over = effort.until(EARLY);
+  const random = createRandom(seed);
   let best = built;
-  let idle = 0;
-  for (let round = 0; idle < IDLE_ROUNDS && !over(); round += 1) {
-    const { seed, ...rest } = settings();
-    if (compareScores(head(best), rest.bound.slice(0, length)) <= 0) break;
-    const options = { ...rest, seed: seed + round, stop: over };
-    // Two climbers in turn: where one stays the other may go on.
-    const end = effort.spent + IDLE_LAGS * lag;
-    const next =
-      round % 2 === 1
-        ? improve(problem, best, { ...options, stop: () => effort.spent >= end || over() })
-        : improveLate(problem, round === 0 ? best : kicked(problem, best, options), options, {
-            lag,
-            idle: IDLE_LAGS * lag,
-            length,
-          });
-    idle = compareScores(head(next), head(best)) < 0 ? 0 : idle + 1;
+  const isDone = (): boolean => over() || compareScores(head(best), bound.slice(0, length)) <= 0;
+  let turn = 0;
+  const bettered = (from: Attempt, some: number, warm: number): Attempt => {
+    turn += 1;
+    const options = {
+      goal,
+      bound,
+      seed: seed + turn,
+      stop: over,
+      onBetter: (next: Candidate): void => {
+        if (compareScores(next.score, best.score) < 0) onBetter?.(next);
+      },
+    };
+    const next = improveSlowly(problem, from, options, some, warm);
     if (compareScores(next.score, best.score) < 0) best = next;
+    return next;
+  };
+  const answers: Attempt[] = [];
+  while (answers.length < count && !isDone())
+    answers.push(bettered(built, steps / count, WARMTH.alone));
+  for (let idle = 0; idle < IDLE_MIXTURES && !isDone(); idle += 1) {
+    const before = head(best);
+    const one = answers[random.below(count)]!;
+    const other = answers[random.below(count)]!;
+    const mixed = attemptOf(problem, mixtureOf(one.recipe, other.recipe, random), goal);
+    const next = bettered(mixed, (MIXED * steps) / count, WARMTH.mixed);
+    const worst = answers.reduce((a, b) => (compareScores(b.score, a.score) > 0 ? b : a));
+    const isNew = answers.every(({ score }) => compareScores(score, next.score) !== 0);
+    if (isNew && compareScores(next.score, worst.score) < 0) answers[answers.indexOf(worst)] = next;
+    if (compareScores(head(best), before) < 0) idle = -1;
   }
   return best;
+}
+
+/** The list of one recipe up to a place, and what is left in the order of another. */
+function mixtureOf(one: Recipe, other: Recipe, random: Random): Recipe {
+  return {
+    steps: crossed(one.steps, other.steps, random.below(one.steps.length)),
+    allowed: one.allowed.map((each, i) => each | other.allowed[i]!),
+  };
 }
 
 /** What is known of work in one window, as a score and what none beats. */

@@ -124,6 +124,15 @@ export function splitAnew(problem: Problem, steps: Steps, random: Random): Steps
   return moved(problem, next, at + 1, near(at + 1, next.length, 1, random), 1);
 }
 
+/** The steps that one list begins with, and what they leave over as it stands in another. */
+export function crossed(one: Steps, other: Steps, length: number): Step[] {
+  const begin = one.slice(0, length);
+  // What is split is taken from one of them as a whole.
+  const done = new Set(begin.flatMap(({ tasks, units }) => (units === 0 ? tasks : [])));
+  const isDone = ({ tasks }: Step): boolean => done.has(tasks[0]!);
+  return [...begin.filter(isDone), ...other.filter((step) => !isDone(step))];
+}
+
 /** A place ahead (`by` 1) or before (-1), near by more often than far. */
 export function near(from: number, length: number, by: 1 | -1, random: Random): number {
   const bits = 1 + random.below(Math.max(1, 32 - Math.clz32(length)));

@@ -1,3 +1,4 @@
+import { answeredOnce } from './answered-once.js';
 import { limitSets, ruleSets, samplePlan } from '../sample-plan.js';
 import {
   createWorkerEngine,
@@ -31,8 +32,10 @@ export type Show<Tag extends keyof HTMLElementTagNameMap> = (
   shown: Shown,
 ) => void | Promise<void>;
 
-const engine = createWorkerEngine(
-  () => new Worker(new URL('../../src/engine/worker.ts', import.meta.url), { type: 'module' }),
+const engine = answeredOnce(
+  createWorkerEngine(
+    () => new Worker(new URL('../../src/engine/worker.ts', import.meta.url), { type: 'module' }),
+  ),
 );
 
 const once = <T>(make: () => Promise<T>): (() => Promise<T>) => {

@@ -5,6 +5,7 @@ import { defineConfig, type Plugin } from 'vite';
 import { installable } from './scripts/installable.mjs';
 import { pageHeaders } from './scripts/page-headers.mjs';
 import { trimTemplates } from './scripts/trim-templates.mjs';
+import { workerInBuild } from './scripts/worker-in-build.mjs';
 
 const folder = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
@@ -46,7 +47,7 @@ function offlineCopy(): Plugin {
 export default defineConfig({
   root: folder('app'),
   base: './',
-  plugins: [trimTemplates(), installable(), offlineCopy()],
+  plugins: [trimTemplates(), workerInBuild(), installable(), offlineCopy()],
   build: {
     outDir: folder('dist-app'),
     emptyOutDir: true,
@@ -58,5 +59,4 @@ export default defineConfig({
     rolldownOptions: { input: [folder('app/index.html'), folder('app/gallery.html')] },
   },
   preview: { headers: pageHeaders() },
-  worker: { format: 'es' },
 });

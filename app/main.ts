@@ -3,7 +3,7 @@ import { loadProblems, problemText } from '../components/shared/problem-words.js
 import './trusted-types.js';
 import type {} from '../components/desk/desk.js';
 import './first-view.js';
-import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
+import { hasPlanLink } from '../components/store/share-link.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { followServedLanguage } from './served-language.js';
 import { keepLastHome } from './last-home.js';
@@ -37,7 +37,15 @@ desk.openSample = async () => {
   const { document } = await samplePlan(engine);
   await desk.adopt(document);
 };
-desk.keeping.store = new PlanStore();
+// What keeps plans on this device; without it the desk works, and says that nothing is kept.
+const store = import('../components/store/opening.js');
+store.then(
+  ({ PlanStore }) => (desk.keeping.store = new PlanStore()),
+  () =>
+    desk.complain(
+      'What keeps plans on this device could not be loaded: no change will be kept. Save the plan as a file, or reload the page to try again.',
+    ),
+);
 
 void followServedLanguage();
 keepPaperHeads(desk);
@@ -51,6 +59,7 @@ void keepOffline({ onNewer: (reload) => (desk.newer = reload) });
 
 /** A plan that came by a link is looked at first; else the plan last worked on; else the sample. */
 async function start(): Promise<void> {
+  await store.catch(() => undefined);
   if (await openLink()) return;
   if (await desk.openLatest()) return;
   const { unreadable } = desk.keeping;
@@ -71,6 +80,7 @@ async function start(): Promise<void> {
 /** Shows the plan of the link in the address, if there is one that can be read. */
 async function openLink(): Promise<boolean> {
   if (!hasPlanLink(location.hash)) return false;
+  const { readLink } = await store;
   const read = await readLink(location.hash);
   history.replaceState(null, '', location.pathname + location.search);
   if (read.document) {

@@ -10,6 +10,7 @@ import { editorData, webTypes } from './framework-types.mjs';
 import { root, run } from './install.mjs';
 import { makeManifest } from './manifest.mjs';
 import { trimTemplates } from './trim-templates.mjs';
+import { workerInBuild } from './worker-in-build.mjs';
 
 const out = join(root, 'dist');
 
@@ -28,6 +29,7 @@ const inPlaceOf = (path, other) => ({
 export const bundles = {
   'possession-fit': 'components/browser.ts',
   'possession-core': 'components/browser-core.ts',
+  'possession-ribbon': 'components/browser-ribbon.ts',
 };
 
 /**
@@ -50,7 +52,6 @@ export async function browserBundles(outDir, write = true) {
 }
 
 function bundleOptions(name, entry, outDir, write) {
-  const parts = { chunkFileNames: 'part-[hash].js' };
   return {
     root,
     configFile: false,
@@ -58,12 +59,9 @@ function bundleOptions(name, entry, outDir, write) {
     logLevel: 'error',
     plugins: [
       trimTemplates(),
+      workerInBuild(),
       inPlaceOf('src/engine/start-worker.ts', 'scripts/browser-bundle/start-worker.js'),
     ],
-    worker: {
-      format: 'es',
-      rolldownOptions: { output: { entryFileNames: 'engine-[hash].js', ...parts } },
-    },
     build: {
       write,
       outDir,
@@ -75,7 +73,11 @@ function bundleOptions(name, entry, outDir, write) {
       rolldownOptions: {
         preserveEntrySignatures: 'strict',
         input: { [name]: join(root, entry) },
-        output: { format: 'es', entryFileNames: '[name].js', ...parts },
+        output: {
+          format: 'es',
+          entryFileNames: ({ name: entry }) => (entry === name ? '[name].js' : '[name]-[hash].js'),
+          chunkFileNames: 'part-[hash].js',
+        },
       },
     },
   };

@@ -8,6 +8,8 @@ export type Wanted = 'plan' | 'handback';
 /** What a `<possession-document>` gives to the elements inside it. A change is a new value. */
 export interface DocumentState {
   readonly document: PlanDocument;
+  /** The results; before the first ones, all of them but the verdicts, which take longest. Null until then. */
+  readonly outline: Results | null;
   /** Null until the document has been worked out. */
   readonly results: Results | null;
   /** The agreed plan; where none is agreed, a proposal found by a search; null while none is wanted or known. */

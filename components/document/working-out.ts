@@ -8,13 +8,20 @@ const RUNS = 10_000;
 
 /** What is known of a document so far. */
 export interface WorkedOut {
+  /** The results; before the first ones, all of them but the verdicts, which take longest. */
+  readonly outline: Results | null;
   readonly results: Results | null;
   readonly plan: Allocation | null;
   /** Null until they are asked for and known. */
   readonly handbacks: readonly HandbackResult[] | null;
 }
 
-export const nothingYet: WorkedOut = { results: null, plan: null, handbacks: null };
+export const nothingYet: WorkedOut = {
+  outline: null,
+  results: null,
+  plan: null,
+  handbacks: null,
+};
 
 /**
  * Works a document out step by step, and tells after each. Figures come first; a plan and its handback only where an
@@ -42,7 +49,8 @@ export class WorkingOut {
   /** Takes another document; the figures of the one before stay until its own are there. */
   take(document: PlanDocument): void {
     this.#document = document;
-    this.#known = { ...nothingYet, results: this.#known.results };
+    const { outline, results } = this.#known;
+    this.#known = { ...nothingYet, outline, results };
     void this.#run(true);
   }
 
@@ -68,8 +76,13 @@ export class WorkingOut {
       this.#notify(this.#known);
     };
     try {
-      if (changed || !this.#known.results)
-        learn({ results: await engine.recompute(document, signal) });
+      if (changed || !this.#known.results) {
+        const results = await engine.recompute(document, signal, (outline) => {
+          // A first picture; later the figures shown stay until the new ones are all there.
+          if (!signal.aborted && !this.#known.results) learn({ outline });
+        });
+        learn({ outline: results, results });
+      }
       if (this.#wanted.has('plan') && !this.#known.plan)
         learn({ plan: await planOf(engine, document, signal) });
       const { placements } = this.#known.plan ?? {};

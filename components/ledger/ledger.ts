@@ -70,10 +70,10 @@ export class PossessionLedger extends LitElement {
     this.asked = null;
     this.asTable = false;
     this.strings = {};
-    new Fed(this, ({ results, selected }) => {
-      const windows = results?.plan.windows ?? [];
+    new Fed(this, ({ outline, selected }) => {
+      const windows = outline?.plan.windows ?? [];
       this.window = windows.find((window) => window.id === selected.window) ?? windows[0] ?? null;
-      this.ledger = results?.ledgers.find((ledger) => ledger.window === this.window?.id) ?? null;
+      this.ledger = outline?.ledgers.find((ledger) => ledger.window === this.window?.id) ?? null;
     });
   }
 

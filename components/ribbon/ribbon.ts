@@ -113,10 +113,10 @@ export class PossessionRibbon extends LitElement {
     this.asTable = false;
     this.strings = {};
     new SightWatch(this, () => this.#look());
-    new Fed(this, ({ results, selected }) => {
-      this.#given = results !== null;
-      this.windows = results?.plan.windows ?? [];
-      this.ledgers = results?.ledgers ?? [];
+    new Fed(this, ({ outline, selected }) => {
+      this.#given = outline !== null;
+      this.windows = outline?.plan.windows ?? [];
+      this.ledgers = outline?.ledgers ?? [];
       this.selected = selected.window;
     });
   }

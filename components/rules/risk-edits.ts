@@ -1,14 +1,9 @@
-import {
-  riskSchema,
-  type RiskEvent,
-  type RiskSettings,
-  type RuleSet,
-} from '../../src/model/index.js';
+import type { RiskEvent, RiskSettings, RuleSet } from '../../src/model/index.js';
 import { handedBackStep, recordedSource } from '../../src/engine/index.js';
 import { withField } from './rule-edits.js';
 
 /** Risk settings where the rules say nothing of them. */
-export const noRisk: RiskSettings = riskSchema.parse({});
+export const noRisk: RiskSettings = { shape: 'triangular', events: [] };
 
 export const riskOf = (rules: RuleSet): RiskSettings => rules.risk ?? noRisk;
 

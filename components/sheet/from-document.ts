@@ -38,13 +38,13 @@ export class FromDocument implements ReactiveController {
   }
 
   #take(): void {
-    const { document, results } = this.#state!;
+    const { document, outline, results } = this.#state!;
     const { of } = this.#sheet;
     const table = of === '' ? undefined : document.tables[of];
     if (!table) return;
     if (this.#sheet.table !== table) this.#sheet.table = table;
-    this.#sheet.faults = results?.faults ?? [];
-    this.#sheet.unread = (of !== '' && results?.unread[of]) || [];
+    this.#sheet.faults = outline?.faults ?? [];
+    this.#sheet.unread = (of !== '' && outline?.unread[of]) || [];
     if (this.#sheet.results && results) void this.#takeColumns(table, results);
   }
 

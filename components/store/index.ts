@@ -1,9 +1,9 @@
 export { editLines, type EditLine } from './edit-lines.js';
+export { fileNameOf } from './file-name.js';
 export { KeptPlan, type KeepOptions } from './kept-plan.js';
 export { keepSteps } from './kept-steps.js';
 export { lastPlans, rememberPlan } from './last-plan.js';
 export {
-  fileNameOf,
   PlanStore,
   type AsideEdit,
   type Opened,
@@ -26,8 +26,8 @@ export {
   linkOf,
   linkText,
   longestLink,
-  readLink,
   sureLink,
   type MadeLink,
 } from './share-link.js';
+export { readLink } from './read-link.js';
 export { askToKeep } from './ask-to-keep.js';

@@ -1,5 +1,6 @@
 import { planFile, type PlanDocument } from '../../src/model/index.js';
-import { fileNameOf, type PlanStore } from './plan-store.js';
+import { fileNameOf } from './file-name.js';
+import type { PlanStore } from './plan-store.js';
 
 /** The part of the browser's file access that is used; not every browser has it. */
 interface FileAccess {

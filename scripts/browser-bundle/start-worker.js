@@ -1,5 +1,4 @@
 // In place of src/engine/start-worker.ts in the bundle for pages without a bundler.
-import address from '../../src/engine/worker.ts?worker&url';
 
 // A page that requires Trusted Types allows this policy by its name; it is only ever given our own file's address.
 const policy = globalThis.trustedTypes?.createPolicy('possession-fit', {
@@ -14,6 +13,6 @@ function reachable(url) {
 }
 
 export function startWorker() {
-  const url = reachable(new URL(address, import.meta.url));
+  const url = reachable(new URL('../../src/engine/worker.ts', import.meta.url));
   return new Worker(policy ? policy.createScriptURL(url) : url, { type: 'module' });
 }

@@ -1,5 +1,6 @@
 import type { AllocateOptions as SearchOptions } from '../planner/search/index.js';
 import type { BareSession } from './incremental/bare-session.js';
+import type { Session } from './incremental/session.js';
 import { clock } from './clock.js';
 import { namedWindow } from './named-window.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
@@ -12,7 +13,7 @@ export interface Asked {
   /** Tells of the way, in the shape that the verb promises; absent when nobody listens. */
   readonly onProgress: ((progress: unknown) => void) | undefined;
   /** What is known of the documents asked about before. */
-  readonly session: BareSession;
+  readonly session: Session | BareSession;
 }
 
 /**

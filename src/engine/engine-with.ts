@@ -1,10 +1,11 @@
 import { answers, type Asked } from './answers.js';
 import type { BareSession } from './incremental/bare-session.js';
+import type { Session } from './incremental/session.js';
 import type { Engine } from './types.js';
 import { methodsBy } from './verbs.js';
 
 /** An engine in this thread that keeps what it knows of documents in a session. */
-export function engineWith(session: BareSession): Engine {
+export function engineWith(session: Session | BareSession): Engine {
   let ended = false;
   return {
     ...methodsBy(async ({ verb, args, signal, onProgress }) => {

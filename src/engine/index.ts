@@ -41,7 +41,6 @@ export {
   lineGrantStep,
   lineOfGrant,
   mergeShiftLogs,
-  soundEntries,
   readShiftLog,
   shiftLogFile,
   shiftState,

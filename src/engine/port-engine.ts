@@ -32,21 +32,40 @@ export function createPortEngine(
   let ended: Error | undefined;
 
   function take(reply: Reply): void {
+    if (!('results' in reply)) {
+      settle(reply);
+      return;
+    }
     const { kind, id } = reply;
     // Results are taken in even where the call was cancelled meanwhile: the next ones build on them.
-    const value =
-      'results' in reply ? results?.take(reply.results, kind === 'progress') : undefined;
+    const value = results?.take(reply.results, kind === 'progress');
+    if (!value) {
+      if (kind === 'progress') documents.forget();
+      else settle({ kind: 'again', id });
+    } else if (value instanceof Promise)
+      value.then(
+        (whole) => settle({ kind, id, value: whole }),
+        (error: unknown) => {
+          const asked = waiting.get(id);
+          waiting.delete(id);
+          asked?.reject(error);
+        },
+      );
+    else settle({ kind, id, value });
+  }
+
+  function settle(reply: Exclude<Reply, { readonly results: unknown }>): void {
+    const { kind, id } = reply;
     const asked = waiting.get(id);
-    if (kind === 'again' || ('results' in reply && !value)) {
+    if (kind === 'again') {
       documents.forget();
-      if (asked && kind !== 'progress') post(id, asked.call);
-    } else if (kind === 'progress')
-      asked?.call.onProgress?.('results' in reply ? value : reply.value);
+      if (asked) post(id, asked.call);
+    } else if (kind === 'progress') asked?.call.onProgress?.(reply.value);
     else {
       waiting.delete(id);
       if (kind === 'failed')
         asked?.reject(Object.assign(new Error(reply.message), { name: reply.name }));
-      else asked?.resolve('results' in reply ? value : reply.value);
+      else asked?.resolve(reply.value);
     }
   }
 

@@ -58,6 +58,3 @@ export const decisionsSchema = z.strictObject({
 export type Commitment = z.infer<typeof commitmentSchema>;
 export type GoPoint = z.infer<typeof goPointSchema>;
 export type Decisions = z.infer<typeof decisionsSchema>;
-
-/** Nothing to decide. */
-export const noDecisions: Decisions = decisionsSchema.parse({});

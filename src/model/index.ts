@@ -11,16 +11,8 @@ export {
   type UnitWork,
   type WholeWork,
 } from './activity.js';
-export {
-  agreedPlansSchema,
-  provenShape,
-  type Proof,
-  withAgreed,
-  withFrozen,
-  withoutEarlier,
-  type AgreedPlan,
-  type AgreedPlans,
-} from './agreed.js';
+export { withAgreed, withFrozen, withoutEarlier, type AgreedPlan } from './agreed.js';
+export { agreedPlansSchema, provenShape, type AgreedPlans, type Proof } from './agreed-schema.js';
 export { cautions, siteCautions } from './cautions.js';
 export type { ClosedTime, CuringData, PlanRules, TemperatureStretch } from './closed-time.js';
 export {
@@ -59,7 +51,9 @@ export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export { bookingCountSchema, weeksFrom, type BookingCount } from './booking-count.js';
 export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
-export { planFile, planFileProblem, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
+export { planFile } from './plan-file.js';
+export { planFrom, readPlanFile, type ReadPlan } from './read-plan-file.js';
+export { planFileProblem } from './plan-file-problem.js';
 export {
   localDateSchema,
   planDocumentSchema,
@@ -89,7 +83,6 @@ export {
 export {
   decisionsSchema,
   momentTextSchema,
-  noDecisions,
   type Commitment,
   type Decisions,
   type GoPoint,
@@ -108,8 +101,11 @@ export {
   type NoiseSettings,
   type Site,
 } from './site.js';
+export { noDecisions } from './no-decisions.js';
+export { shiftEntrySchema } from './shift-entry.js';
 export { sizeLimits } from './size-limits.js';
-export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
+export { surenesses, type Sourced, type Sureness } from './sourced.js';
+export { surenessSchema } from './sureness-schema.js';
 export type { Train } from './train.js';
 export { weekdays, type Weekday } from './weekdays.js';
 export {

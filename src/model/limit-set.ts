@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { weekdays } from './weekdays.js';
-import { surenessSchema } from './sourced.js';
+import { surenessSchema } from './sureness-schema.js';
 
 const minutes = z.number().check(z.int(), z.minimum(1), z.maximum(100_000));
 const count = z.number().check(z.int(), z.minimum(1), z.maximum(366));

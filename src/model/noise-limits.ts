@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { weekdays } from './weekdays.js';
-import { surenessSchema } from './sourced.js';
+import { surenessSchema } from './sureness-schema.js';
 
 const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
 const text = z.string().check(z.minLength(1));

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { dayFromText } from '../calendar/index.js';
-import { agreedPlansSchema } from './agreed.js';
+import { agreedPlansSchema } from './agreed-schema.js';
 import { bookingCountSchema } from './booking-count.js';
 import { decisionsSchema } from './decisions.js';
 import { priceBookSchema } from './price-book.js';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { limitSetSchema } from './limit-set.js';
 import { noiseLimitsSchema } from './noise-limits.js';
-import { surenessSchema } from './sourced.js';
+import { surenessSchema } from './sureness-schema.js';
 
 const text = z.string().check(z.minLength(1));
 const db = z.number().check(z.minimum(0), z.maximum(200));

@@ -1,7 +1,3 @@
-import * as z from 'zod/mini';
-
-z.config({ jitless: true });
-
 /**
  * How well a published figure is known.
  * `read`: read in the source named. `read second-hand`: read in a page that quotes it. `worked out`: follows from
@@ -16,8 +12,6 @@ export const surenesses = [
   'our own',
 ] as const;
 export type Sureness = (typeof surenesses)[number];
-
-export const surenessSchema = z.enum(surenesses);
 
 /** A figure that says where it comes from. */
 export interface Sourced {

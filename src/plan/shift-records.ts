@@ -1,21 +1,18 @@
 // What was written down in shifts. Entries only add up: one that is there is never changed or taken away by another.
 import type * as Y from 'yjs';
+import type * as z from 'zod/mini';
+import { shiftEntrySchema } from '../model/index.js';
 import { plain } from './address.js';
-import { isParts } from './values.js';
 
 /** One line of a shift's log. */
-export interface ShiftRecord {
-  readonly id: string;
-  /** When it happened, epoch ms. */
-  readonly at: number;
-}
+export type ShiftRecord = z.output<typeof shiftEntrySchema>;
 
 const keyOf = (window: string, id: string): string =>
   `${encodeURIComponent(window)}/${encodeURIComponent(id)}`;
 
 export const windowOfKey = (key: string): string => plain(key.slice(0, key.indexOf('/')));
 
-/** The entries of one window, in the order in which they were written down. */
+/** What was written down of each window. */
 export class ShiftRecords {
   readonly #map: Y.Map<unknown>;
   readonly #logs = new Map<string, readonly ShiftRecord[]>();
@@ -29,10 +26,14 @@ export class ShiftRecords {
     if (held) return held;
     const own = `${encodeURIComponent(window)}/`;
     const log: ShiftRecord[] = [];
-    for (const [key, value] of this.#map.entries())
-      if (key.startsWith(own) && isRecord(value) && key === keyOf(window, value.id))
-        log.push(value);
-    log.sort((a, b) => writtenAt(a) - writtenAt(b) || (a.id < b.id ? -1 : 1));
+    for (const [key, value] of this.#map.entries()) {
+      if (!key.startsWith(own)) continue;
+      const { success, data } = shiftEntrySchema.safeParse(value);
+      // Absent and undefined are the same in a plan.
+      if (success && key === keyOf(window, data.id))
+        log.push(JSON.parse(JSON.stringify(data)) as ShiftRecord);
+    }
+    log.sort((a, b) => a.enteredAt - b.enteredAt || (a.id < b.id ? -1 : 1));
     this.#logs.set(window, log);
     return log;
   }
@@ -49,18 +50,4 @@ export class ShiftRecords {
   forget(window: string): void {
     this.#logs.delete(window);
   }
-}
-
-const writtenAt = (record: ShiftRecord): number => {
-  const at = (record as { enteredAt?: unknown }).enteredAt;
-  return typeof at === 'number' ? at : record.at;
-};
-
-function isRecord(value: unknown): value is ShiftRecord {
-  return (
-    isParts(value) &&
-    typeof value['id'] === 'string' &&
-    typeof value['at'] === 'number' &&
-    Number.isFinite(value['at'])
-  );
 }

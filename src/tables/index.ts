@@ -42,7 +42,8 @@ export {
 export { momentParser, type MomentReading } from './parse/moment.js';
 export type { Parsed, Parser } from './parse/parsed.js';
 export type { DateOrder } from './parse/written-moment.js';
-export { planFrom, planFromDocument } from './plan.js';
+export { planFromDocument } from './plan.js';
+export { planFrom } from './plan-from-files.js';
 export type { PlanResult, PlanSources, Source } from './plan-sources.js';
 export { mergeTables, takes, type Effect, type Merge, type Take } from './merge-tables.js';
 export { readRecords, readTable, type ReadOptions } from './text/read-table.js';

@@ -1,6 +1,5 @@
 import { isZone } from '../calendar/index.js';
 import {
-  noRules,
   tableIn,
   tableKinds,
   type AccessWindow,
@@ -14,7 +13,6 @@ import {
 } from '../model/index.js';
 import { activitiesFrom } from './kinds/activities.js';
 import { assumptionsOf, type TableRead } from './assumptions.js';
-import { chosenFaults, withChosen } from './headings/chosen-columns.js';
 import {
   byLine,
   linkFaults,
@@ -22,64 +20,20 @@ import {
   sayOfWork,
   trainWindowFaults,
 } from './links/cross-faults.js';
-import { decodeBytes } from './text/decode.js';
 import { dateOrders, orderSigns } from './dates/date-orders.js';
 import { farDateFaults } from './dates/far-dates.js';
-import { findHeadings } from './headings/find-headings.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { PlanCache } from './plan-cache.js';
-import {
-  textsOf,
-  type Given,
-  type PlanResult,
-  type PlanSources,
-  type Source,
-  type Tables,
-} from './plan-sources.js';
+import type { Given, PlanResult, Tables } from './plan-sources.js';
 import { oddWindows } from './links/plausible.js';
 import { plantFrom } from './kinds/plant.js';
-import { readRecords } from './text/read-table.js';
-import { tableOfRecords } from './text/records.js';
 import { resourcesFrom } from './kinds/resources.js';
 import { rosterFrom } from './kinds/roster.js';
 import { leftOutNotes, packagesLeftOut, type LeftOut } from './rows-left-out.js';
-import { rulesFrom } from './json/rules.js';
 import type { Table } from './text/table.js';
 import { trainsFrom } from './kinds/trains.js';
 import { forecastFrom, temperaturesFrom } from './kinds/weather.js';
 import { windowsFrom } from './kinds/windows.js';
-
-/**
- * Reads a whole plan from files and checks each against the others. Without rules nothing is deducted.
- *
- * @throws {RangeError} When `zone` is not a time zone.
- */
-export function planFrom(sources: PlanSources): PlanResult {
-  const rules = sources.rules
-    ? rulesFrom(textOf(sources.rules.content), sources.rules.file)
-    : { rules: noRules, faults: [] };
-  const { columns: chosen = [], dateOrder } = sources;
-  const given = (kind: TableKind, source: Source | undefined): Given | undefined => {
-    if (!source) return undefined;
-    const table = tableFrom(source, kind);
-    return {
-      ...(dateOrder && { dateOrder }),
-      ...source,
-      table,
-      ...(chosen.length > 0 && withChosen(table, kind, chosen, source.map)),
-    };
-  };
-  const tables: Tables = {
-    windows: given('windows', sources.windows)!,
-    ...optionalTables((kind) => given(kind, sources[kind])),
-  };
-  const read = assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
-  const misses = chosenFaults(
-    chosen,
-    tableKinds.flatMap((kind) => (tables[kind] ? [{ kind, ...tables[kind] }] : [])),
-  );
-  return { ...read, tables: textsOf(tables), faults: [...misses, ...read.faults] };
-}
 
 /**
  * Reads the tables of a plan document. A table without headings is one that nobody gave.
@@ -110,7 +64,7 @@ export function planFromDocument(
 }
 
 /** Every table but the windows that is given. */
-function optionalTables(
+export function optionalTables(
   give: (kind: Exclude<TableKind, 'windows'>) => Given | undefined,
 ): Omit<Tables, 'windows'> {
   return Object.fromEntries(
@@ -121,7 +75,12 @@ function optionalTables(
   );
 }
 
-function assemble(
+/**
+ * A plan out of its tables, each checked against the others.
+ *
+ * @throws {RangeError} When `chosen` is not a time zone.
+ */
+export function assemble(
   given: Tables,
   chosen: string | undefined,
   rules: RuleSet,
@@ -283,14 +242,3 @@ const cacheKeyOf = (
   { table, file, map, unread, dateOrder }: Given,
   zone: string,
 ): readonly unknown[] => [table, file, map, unread, dateOrder, zone];
-
-/** A table of a known kind, its headings on the line where most of that kind's stand. */
-function tableFrom({ content }: Source, kind: TableKind): Table {
-  if (typeof content !== 'string' && !(content instanceof Uint8Array)) return content;
-  const records = readRecords(textOf(content));
-  return tableOfRecords(records, findHeadings(records, [kind])?.line);
-}
-
-function textOf(content: string | Uint8Array): string {
-  return typeof content === 'string' ? content : decodeBytes(content).text;
-}

@@ -144,7 +144,7 @@ describe('the built page', () => {
   it('lists every built file for its offline copy', async () => {
     const worker = await readFile(join(folder, 'service-worker.js'), 'utf8');
     expect(worker).toContain('index.html');
-    expect(worker).toMatch(/assets\/worker-[\w-]+\.js/);
+    expect(worker).toMatch(/assets\/engine-[\w-]+\.js/);
   });
 
   it('works after its server is gone, with the shift log, and worker and policy without a complaint', async () => {

@@ -9,6 +9,7 @@ describe('what a page has to load', async () => {
       'engine',
       'first paint',
       'charts, loaded with the first',
+      'ribbon, document and engine, until hours are shown',
       'bundle of windows, work and fit',
       'bundle of everything',
     ]);

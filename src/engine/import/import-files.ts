@@ -1,8 +1,7 @@
 import type { PlanDocument, Problem } from '../../model/index.js';
 import type { Progress } from '../types.js';
-import { takeJson } from './json.js';
 import { sourceOf } from './source.js';
-import { takeTable } from './table.js';
+import { takeTable, type Taken } from './table.js';
 import type { ImportedFile, ImportReport, ImportResult } from './types.js';
 
 const unread = (file: string, encoding: string, problem: Problem): ImportReport => ({
@@ -38,10 +37,12 @@ export async function importFiles(
       report.push(unread(name, source.encoding, source.fault));
       continue;
     }
-    const taken =
-      source.is === 'text'
-        ? takeJson(name, source.text, source.encoding, current)
-        : takeTable(name, source, current, choices);
+    let taken: Taken;
+    if (source.is === 'text') {
+      // Loaded with the first such file: most pages bring tables alone, and what checks the others is large.
+      const { takeJson } = await import('./json.js');
+      taken = takeJson(name, source.text, source.encoding, current);
+    } else taken = takeTable(name, source, current, choices);
     if (!choices?.leave) current = taken.document;
     report.push(taken.report);
   }

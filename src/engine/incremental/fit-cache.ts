@@ -9,20 +9,15 @@ import {
   type FitVerdict,
   type MostThatFits,
 } from '../../planner/fit/index.js';
-import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
+import type { AccessWindow, Plan, Resource } from '../../model/index.js';
+import { rememberStates } from './fit-states.js';
+import type { Packed } from './package-cache.js';
 
 /**
  * Pairs of package and window up to which every one is looked at: 2,000 windows against 417 packages take about 2 s and
  * 90 MB. Beyond, none is, and who shows them says so.
  */
 export const MOST_PAIRS = 2_000_000;
-
-/** A package with all its activities in file order, and how many of its rows could not be read. */
-export interface Packed {
-  readonly id: string;
-  readonly activities: readonly Activity[];
-  readonly rowsLeftOut: number;
-}
 
 /** Works out all of a verdict. */
 export type Explain = (
@@ -175,21 +170,8 @@ function gridOf(
       if (basis.explains) fits[into + at] = new PairVerdict(packed, windows[at]!, state, basis);
     });
   });
-  statesBy.set(fits, states);
+  rememberStates(fits, states);
   return { packages, windows, states, fits };
-}
-
-const statesBy = new WeakMap<readonly FitVerdict[], Int32Array>();
-
-/**
- * The quick states of verdicts, without asking each.
- *
- * @throws {TypeError} When they are not those that a memory gave.
- */
-export function statesOf(fits: readonly FitVerdict[]): Int32Array {
-  const states = fits.length === 0 ? noPairs.states : statesBy.get(fits);
-  if (!states) throw new TypeError('verdicts of another make cannot travel');
-  return states;
 }
 
 const picked = <T>(list: readonly T[], places: readonly number[]): readonly T[] =>

@@ -1,9 +1,15 @@
-import { packagesIn } from '../../planner/fit/index.js';
+import { packagesIn } from '../../planner/problem/packages-in.js';
 import type { Activity } from '../../model/index.js';
 import { packageOf } from '../packages.js';
 import type { PackageSummary } from '../types.js';
-import type { Packed } from './fit-cache.js';
 import { reuseList } from './memo.js';
+
+/** A package with all its activities in file order, and how many of its rows could not be read. */
+export interface Packed {
+  readonly id: string;
+  readonly activities: readonly Activity[];
+  readonly rowsLeftOut: number;
+}
 
 interface KnownPackage {
   readonly packed: Packed;

@@ -4,8 +4,8 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PackageSummary, Results } from '../types.js';
 import { Receiver, type Sent } from './chain.js';
-import { explain } from './explain.js';
-import { FitCache, type Packed } from './fit-cache.js';
+import type { FitCache } from './fit-cache.js';
+import type { Packed } from './package-cache.js';
 import type { Travelling } from './results-sender.js';
 
 const noFits: Results['fits'] = [];
@@ -15,10 +15,13 @@ export class ResultsReceiver {
   readonly #receiver = new Receiver<Travelling>();
   readonly #ledgers = new ListMemo<AccessWindow, Ledger>();
   readonly #packed = new WeakMap<PackageSummary, Packed>();
-  readonly #fits = new FitCache(explain);
+  #fits: FitCache | undefined;
 
-  /** `undefined` where results that these build on never came. */
-  take(sent: Sent, isOutline: boolean): Results | undefined {
+  /**
+   * `undefined` where results that these build on never came. The first with verdicts wait until what explains verdicts
+   * is loaded.
+   */
+  take(sent: Sent, isOutline: boolean): Results | Promise<Results> | undefined {
     const got = this.#receiver.take(sent);
     if (!got) return undefined;
     const { minutes, states, ...rest } = got;
@@ -29,11 +32,21 @@ export class ResultsReceiver {
       (at, before) =>
         before ?? ledgerToldBy(minutes.subarray(3 * at, 3 * at + 3), windows[at]!, rules),
     );
-    const fits =
-      isOutline || states.length === 0
-        ? noFits
-        : this.#fits.of(rest.plan, this.#packagesOf(rest), states);
-    return { ...rest, ledgers, fits };
+    const outline = { ...rest, ledgers, fits: noFits };
+    if (isOutline || states.length === 0) return outline;
+    const withFits = (cache: FitCache): Results => ({
+      ...outline,
+      fits: cache.of(rest.plan, this.#packagesOf(rest), states),
+    });
+    return this.#fits ? withFits(this.#fits) : this.#loadFits().then(withFits);
+  }
+
+  async #loadFits(): Promise<FitCache> {
+    const [{ FitCache }, { explain }] = await Promise.all([
+      import('./fit-cache.js'),
+      import('./explain.js'),
+    ]);
+    return (this.#fits ??= new FitCache(explain));
   }
 
   #packagesOf({ plan, packages }: Pick<Results, 'plan' | 'packages'>): readonly Packed[] {

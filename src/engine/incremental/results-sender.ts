@@ -1,6 +1,6 @@
 import type { Results } from '../types.js';
 import { Sender, type Sent } from './chain.js';
-import { statesOf } from './fit-cache.js';
+import { statesOf } from './fit-states.js';
 import { Memo } from './memo.js';
 
 /**

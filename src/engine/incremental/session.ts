@@ -1,9 +1,17 @@
-import { BareSession } from './bare-session.js';
+import type { PlanDocument } from '../../model/index.js';
+import type { Results } from '../types.js';
 import { explain } from './explain.js';
+import { FitCache } from './fit-cache.js';
+import { Outlines } from './outlines.js';
 
 /** A session whose verdicts can be read whole. */
-export class Session extends BareSession {
-  constructor() {
-    super(explain);
+export class Session extends Outlines {
+  readonly #fits = new FitCache(explain);
+
+  /** As `recompute` of the engine. */
+  recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
+    const { outline, packed } = this.outlineOf(document);
+    onOutline?.(outline);
+    return { ...outline, fits: this.#fits.of(outline.plan, packed) };
   }
 }

@@ -48,6 +48,15 @@ function two(document: PlanDocument): {
   return { a, b, meet, tick: () => (clock += 1_000) };
 }
 
+/** An entry of the log of a shift. */
+const note = (id: string, at: number) => ({
+  id,
+  at,
+  enteredAt: at,
+  by: 'Ana',
+  event: { kind: 'note' as const, text: 'fog' },
+});
+
 describe('an open plan', () => {
   it('holds the document that it was made of', () => {
     const document = small('W1 22:00', 'W2', 'W3 23:00 x y');
@@ -339,17 +348,28 @@ describe('an open plan', () => {
 
   it('adds the entries of two logs up, each once, and never undoes them', () => {
     const { a, b, meet } = two(small('W1'));
-    a.addShift('W1', [{ id: 'x', at: 5 }]);
-    b.addShift('W1', [
-      { id: 'y', at: 4 },
-      { id: 'x', at: 5 },
-    ]);
+    a.addShift('W1', [note('x', 5)]);
+    b.addShift('W1', [note('y', 4), note('x', 5)]);
     meet();
     expect(a.shift('W1').map((record) => record.id)).toEqual(['y', 'x']);
     expect(b.shift('W1')).toEqual(a.shift('W1'));
     expect(a.undo.undo()).toBe(false);
     expect(a.shift('W1')).toHaveLength(2);
     expect(a.shift('W2')).toEqual([]);
+  });
+
+  it('leaves out of a log what no log could hold, and keeps it in the plan', () => {
+    const { a, b, meet } = two(small('W1'));
+    const odd = [
+      { ...note('late', 5), enteredAt: 'five' },
+      { ...note('what', 5), event: { kind: 'gone home' } },
+      { ...note('more', 5), colour: 'red' },
+      { id: 'bare', at: 5 },
+    ];
+    a.addShift('W1', [...odd, note('x', 5)] as ReturnType<typeof note>[]);
+    meet();
+    expect(b.shift('W1')).toEqual([note('x', 5)]);
+    expect([...b.doc.getMap('shift').keys()]).toHaveLength(5);
   });
 
   it('takes up the acts of an earlier opening, undone ones too', () => {

@@ -108,7 +108,9 @@ class Person {
         return;
       case 2: {
         const id = `${this.#name}-${(this.#count += 1)}`;
-        plan.addShift(log, [{ id, at: this.#count, kind: 'note' } as never]);
+        const at = this.#count;
+        const event = { kind: 'note' as const, text: '' };
+        plan.addShift(log, [{ id, at, enteredAt: at, by: this.#name, event }]);
         this.entries.push(id);
         return;
       }

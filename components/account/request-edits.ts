@@ -60,7 +60,7 @@ export function withStanding(
 /** Replaces a calculated row by an invoice, or removes the invoice. */
 export function withInvoice(
   request: AccountRequest,
-  row: Pick<AccountRow, 'head' | 'code' | 'what'>,
+  row: Pick<AccountRow, 'head' | 'code'> & { readonly what: string },
   amount: string | null,
 ): AccountRequest {
   const charges = request.chargeActuals ?? [];

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { percentOfShare, type Account, type AccountRow } from '../../src/engine/index.js';
+import { saidText } from '../shared/said.js';
 import { moneyText } from '../overrun/money-text.js';
 import { entryField, type Entry } from './entry.js';
 import { readShare, readSum, type Entered } from './read-entry.js';
@@ -61,10 +62,10 @@ function rowCard(item: PlacedRow, currency: string, on: Entry): TemplateResult {
   const { words } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
-      <span class="title">${row.what}</span>
+      <span class="title">${saidText(row.what)}</span>
       <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
-      <span class="formula">${row.formula}</span>
-      <span class="small">${words.source}: ${row.source}</span>
+      <span class="formula">${saidText(row.formula)}</span>
+      <span class="small">${words.source}: ${saidText(row.source)}</span>
       ${rowDetails(item, currency, on)}
     </th>
     ${claimCells(item, on)}
@@ -88,7 +89,7 @@ function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
       ><span class="small" aria-hidden="true">${words.shareShort}</span>${entryField(
         {
           key: `share-${key}`,
-          label: `${words.share}: ${row.what}`,
+          label: `${words.share}: ${saidText(row.what)}`,
           value: percent,
           read: (text) => readShare(text, words),
           take: (share) => on.ask(withClaim(request, row, nth, { share })),
@@ -110,7 +111,7 @@ function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
         >${entryField(
           {
             key: `by-${key}`,
-            label: `${words.claimedBy}: ${row.what}`,
+            label: `${words.claimedBy}: ${saidText(row.what)}`,
             value: row.claimedBy,
             kind: 'words',
             list: 'claimants',
@@ -128,7 +129,7 @@ function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
         >${entryField(
           {
             key: `evidence-${key}`,
-            label: `${words.evidence}: ${row.what}`,
+            label: `${words.evidence}: ${saidText(row.what)}`,
             value: row.evidence,
             kind: 'words',
             read: anyText,
@@ -161,14 +162,16 @@ function rowDetails(
   if (row.inputs.length === 0 && !mayInvoice) return nothing;
   return html`<details ?open=${on.refused.has(`invoice-${key}`)}>
     <summary>
-      ${mayInvoice ? words.inputsAndInvoice : words.inputs}<span class="unseen">: ${row.what}</span>
+      ${mayInvoice ? words.inputsAndInvoice : words.inputs}<span class="unseen"
+        >: ${saidText(row.what)}</span
+      >
     </summary>
     <dl class="inputs">
       ${row.inputs.map(
         (input) =>
           html`<div>
-            <dt>${input.name}</dt>
-            <dd>${input.value} ${input.unit}</dd>
+            <dt>${saidText(input.name)}</dt>
+            <dd>${saidText(input.value)} ${saidText(input.unit)}</dd>
           </div>`,
       )}
     </dl>
@@ -181,7 +184,8 @@ function rowDetails(
               shown: true,
               value: invoice?.amount ?? '',
               read: (text) => (text.trim() === '' ? { value: null } : readSum(text, words)),
-              take: (amount) => on.ask(withInvoice(request, row, amount)),
+              take: (amount) =>
+                on.ask(withInvoice(request, { ...row, what: saidText(row.what) }, amount)),
             },
             on,
           )

@@ -1,3 +1,4 @@
+import { saidText } from '../shared/said.js';
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import {
@@ -116,9 +117,9 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           (part) =>
             html`<tr>
               <th scope="row">
-                ${part.what}
-                ${formulaLines(part.formula).map((line) => html`<span class="formula">${line}</span>`)}
-                <span class="formula">${strings.source}: ${part.source}</span>
+                ${saidText(part.what)}
+                ${formulaLines(saidText(part.formula)).map((line) => html`<span class="formula">${line}</span>`)}
+                <span class="formula">${strings.source}: ${saidText(part.source)}</span>
               </th>
               <td class="figure">${moneyText(part.amount)}</td>
             </tr>`,

@@ -26,6 +26,7 @@ import { OwnOptionsChangeEvent } from './own-options-change-event.js';
 import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
+import { saidText } from '../shared/said.js';
 import { nameText } from '../shared/name.js';
 import { Words } from '../shared/words.js';
 
@@ -165,7 +166,7 @@ export class PossessionOptions extends LitElement {
                   : html`<section>
                       <h3>${words.notPriced}</h3>
                       <ul>
-                        ${answer.notPriced.map((text) => html`<li>${text}</li>`)}
+                        ${answer.notPriced.map((phrase) => html`<li>${saidText(phrase)}</li>`)}
                       </ul>
                     </section>`
               }`

@@ -7,7 +7,7 @@ import { errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import type { OverrunStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
-import { said, stepName, titleText } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 /** The heads of cost of one overrun, how each is calculated, and their total; zero rows are collapsed. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
@@ -71,20 +71,20 @@ function costRow(
 ): TemplateResult {
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
-      <span class="title">${titleText(row)}</span>
+      <span class="title">${saidText(row.title)}</span>
       ${
-        strings.head[row.head].toLowerCase() === titleText(row).toLowerCase()
+        strings.head[row.head].toLowerCase() === saidText(row.title).toLowerCase()
           ? nothing
           : html`<span class="head">${strings.head[row.head]}</span>`
       }
-      <span class="formula">${said({ text: row.formula })}</span>
-      <span class="source">${strings.source}: ${row.source}</span>
+      <span class="formula">${saidText(row.formula)}</span>
+      <span class="source">${strings.source}: ${saidText(row.source)}</span>
     </th>
     <td class="figure">
       <span class="amount"
         >${askFigure(
           moneyText(row.amount),
-          `${titleText(row)}, ${sumText(row.amount, currency)}`,
+          `${saidText(row.title)}, ${sumText(row.amount, currency)}`,
           { of: 'cost-row', code: row.code },
           ask,
           strings,
@@ -130,7 +130,7 @@ export function stepTable(
               ${group.steps.map(
                 (step) =>
                   html`<div>
-                    ${stepName(step)}${step.counted ? nothing : html`<span class="quiet">, ${strings.notCounted}</span>`}
+                    ${saidText(step.name)}${step.counted ? nothing : html`<span class="quiet">, ${strings.notCounted}</span>`}
                   </div>`,
               )}
             </td>

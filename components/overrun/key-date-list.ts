@@ -3,7 +3,7 @@ import type { KeyDateLine, PriceAnswer } from '../../src/engine/index.js';
 import { dueText, momentText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
-import { said } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 function stateText({ daysLate }: KeyDateLine, words: OverrunStrings): string {
   if (daysLate === null) return words.keyDateUnknown;
@@ -52,7 +52,7 @@ function dateTable(
         (line) =>
           html`<tr class=${line.daysLate === 0 ? 'beside' : nothing}>
             <th scope="row">
-              <span class="title">${line.title}: ${stateText(line, words)}</span>
+              <span class="title">${saidText(line.title)}: ${stateText(line, words)}</span>
               <span class="head"
                 >${words.keyDateDue(dueText(line.due, zone))}${
                   line.forecast === null
@@ -60,7 +60,7 @@ function dateTable(
                     : `, ${words.keyDateEnds(momentText(line.forecast, zone))}`
                 }</span
               >
-              ${line.daysLate === 0 ? nothing : html`<span class="formula">${said({ text: line.formula })}</span>`}
+              ${line.daysLate === 0 ? nothing : html`<span class="formula">${saidText(line.formula)}</span>`}
               <span class="source">${words.source}: ${line.source}</span>
             </th>
             <td class="figure">

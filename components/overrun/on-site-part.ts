@@ -6,8 +6,7 @@ import { clockText, dayText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OnSiteLeaves } from './on-site-event.js';
 import type { OverrunStrings } from './strings.js';
-import type { Reasoned } from '../../src/model/index.js';
-import { saidWhy } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 /** Called when a reader sets when a resource leaves. */
 export type ChangeLeaves = (resource: string, leaves: OnSiteLeaves) => void;
@@ -80,7 +79,7 @@ export function onSitePart(
                       </select>`
                     : nothing
                 }
-                <span class="quiet">${saidWhy(item)}</span>
+                <span class="quiet">${saidText(item.why)}</span>
               </td>
               <td class="figure">${moneyText(item.owed)}</td>
               <td class="figure">${first && added !== undefined ? moneyText(added) : nothing}</td>
@@ -97,7 +96,8 @@ const whenText = (at: Instant, zone: string): string =>
   `${dayText(at, zone)} ${clockText(at, zone)}`;
 
 /** The rule of the price book that a stay's reason names. */
-function ruleOf({ sentence }: Reasoned): string {
-  if (sentence?.key === 'stays-by-price-book') return 'at handback';
-  return sentence?.key === 'leaves-by-price-book' ? 'after its work' : '';
+function ruleOf({ why }: PriceResult['onSite'][number]): string {
+  const key = typeof why === 'string' ? undefined : why.key;
+  if (key === 'stays-by-price-book') return 'at handback';
+  return key === 'leaves-by-price-book' ? 'after its work' : '';
 }

@@ -37,7 +37,7 @@ import { sideBySide } from './side-by-side.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
 import { nameText } from '../shared/name.js';
 import { Words } from '../shared/words.js';
-import { said } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 /** Charts with the answer, the minute and the words they were made from. */
 interface CachedCharts {
@@ -267,7 +267,7 @@ export class PossessionOverrun extends LitElement {
         ${lengths.map(
           (length) =>
             html`<li>
-              <strong>${length.name}</strong>: ${said({ text: `${length.text}.` })}
+              <strong>${length.name}</strong>: ${saidText(length.sentence)}.
               ${length.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
             </li>`,
         )}

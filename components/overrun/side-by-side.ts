@@ -5,7 +5,7 @@ import { clockText } from '../shared/format.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
 import { differenceText, moneyText, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
-import { titleText } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 /** Overruns as columns, heads of cost as rows; under each amount its rise from the column before. */
 export function sideBySide(
@@ -41,7 +41,7 @@ export function sideBySide(
             ({ row, amounts }) =>
               html`<tr class=${row.counted ? 'counts' : 'beside'}>
                 <th scope="row">
-                  ${titleText(row)}
+                  ${saidText(row.title)}
                   ${row.counted ? nothing : html`<span class="quiet">${words.notCounted}</span>`}
                 </th>
                 ${overruns.map((overrun, i) => {
@@ -49,7 +49,7 @@ export function sideBySide(
                   return cell(amount, amounts[i - 1], () =>
                     askFigure(
                       moneyText(amount),
-                      `${titleText(row)}, ${durationText(overrun.overrunMinutes)}, ${sumText(amount, overrun.currency)}`,
+                      `${saidText(row.title)}, ${durationText(overrun.overrunMinutes)}, ${sumText(amount, overrun.currency)}`,
                       { of: 'cost-row', code: row.code, minutes: overrun.overrunMinutes },
                       ask,
                       words,
@@ -82,7 +82,7 @@ export function sideBySide(
         ? nothing
         : html`<details class="nothing">
             <summary>${words.costNothing(free.length)}</summary>
-            <p class="quiet">${free.map(({ row }) => titleText(row)).join('; ')}.</p>
+            <p class="quiet">${free.map(({ row }) => saidText(row.title)).join('; ')}.</p>
           </details>`
     }`;
 }

@@ -1,7 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { Report } from '../../src/engine/index.js';
+import { reportIn, type Report } from '../../src/engine/report/report.js';
 import { base } from '../shared/base.js';
 import { decimalSign, numberText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
 import { paper } from '../shared/paper.js';
 import { Words } from '../shared/words.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
@@ -44,10 +45,10 @@ export class PossessionReport extends LitElement {
 
   override render(): TemplateResult {
     const words = this.#words.now;
-    const { report } = this;
-    if (!report) return html``;
+    if (!this.report) return html``;
+    const report = reportIn(this.report, saidText);
     const save = (format: 'csv' | 'xlsx') => () =>
-      this.dispatchEvent(new ReportSaveEvent(report, format));
+      this.dispatchEvent(new ReportSaveEvent(this.report!, format));
     return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>
         ${
           this.closable
@@ -127,7 +128,7 @@ export class PossessionReport extends LitElement {
   }
 }
 
-function classOf({ figures, unbroken }: Report['tables'][number], column: number): string {
+function classOf({ figures, unbroken }: Report<string>['tables'][number], column: number): string {
   if (figures.includes(column)) return 'figure';
   return unbroken?.includes(column) ? 'unbroken' : '';
 }

@@ -13,6 +13,7 @@ const conditions: Readonly<Record<Parameters<LedgerSentences['step-applies']>[0]
   };
 
 export const ledger: LedgerSentences = {
+  joined: ({ all, between }, say) => all.map(say).join(between),
   together: ({ all, between }) => all.map(({ text }) => text).join(between),
   source: ({ source }) => `Quelle: ${source}.`,
   'counted-forward': () => 'gezählt vom Beginn der Sperrpause an',

@@ -1,5 +1,7 @@
 import { durationText } from '../../src/calendar/index.js';
+import type { FormulaSentences } from '../../src/engine/index.js';
 import type { Moment } from '../../src/model/index.js';
+import { moneyText, sumText } from '../overrun/money-text.js';
 import { dueText as dueOf, momentText as momentOf, numberText } from '../shared/format.js';
 
 // Parts of German sentences that several of them share.
@@ -24,6 +26,22 @@ export function names(all: readonly string[]): string {
 /** The form of a word for one thing, or for several. */
 export const form = (count: number, one: string, many: string): string =>
   count === 1 ? one : many;
+
+type Rate = Parameters<FormulaSentences['rate']>[0];
+type Sum = Pick<Rate, 'amount' | 'currency'>;
+
+/** A sum of money: `1.843,50 GBP`. */
+export const sum = ({ amount, currency }: Sum): string => sumText(amount, currency);
+
+/** `71,43 GBP je Minute`. */
+export function rate({ perMinutes, ...money }: Rate): string {
+  const per =
+    perMinutes === 1 ? 'Minute' : perMinutes === 60 ? 'Stunde' : `${numberText(perMinutes)} min`;
+  return `${sum(money)} je ${per}`;
+}
+
+/** Decimal text with a comma: `1,25`. */
+export const decimal = moneyText;
 
 export const time = durationText;
 export const number = (value: number): string => numberText(value);

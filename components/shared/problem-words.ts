@@ -5,34 +5,20 @@ import {
   type ProblemBook,
   type ProblemWords,
 } from '../../src/model/index.js';
-import { drawerNow, spokenNow } from './language.js';
+import { LateWords } from './late-words.js';
 
-const books: Readonly<Record<string, () => Promise<ProblemBook>>> = {
+const books = new LateWords<ProblemBook>({
   en: async () => (await import('../../src/engine/english/problems.js')).englishProblems,
   de: async () => (await import('../sentences/problems/german.js')).germanProblems,
-};
-const loaded = new Map<string, ProblemBook>();
+});
 
 /** Has the words of a language at hand. */
-export async function loadProblems(language = spokenNow().words): Promise<void> {
-  if (!loaded.has(language)) loaded.set(language, await books[language]!());
-}
+export const loadProblems = (language?: string): Promise<void> => books.load(language);
 
-/** How often words were wanted that were not there yet: whatever was made meanwhile lacks them. */
-export let missed = 0;
-
-/**
- * What is wrong, and how to mend it, in the language in force. Both are empty until its words are there; the element
- * that was drawing is then drawn anew.
- */
+/** What is wrong, and how to mend it, in the language in force; both are empty until its words are there. */
 export function problemWords(problem: Problem): ProblemWords {
-  const { words } = spokenNow();
-  const book = loaded.get(words);
-  if (book) return wordsOf(problem, book);
-  missed += 1;
-  const drawer = drawerNow();
-  void loadProblems(words).then(() => drawer?.requestUpdate());
-  return ['', ''];
+  const book = books.now;
+  return book ? wordsOf(problem, book) : ['', ''];
 }
 
 /** The same as one text. */

@@ -1,8 +1,8 @@
 import { html, type TemplateResult } from 'lit';
-import type { Reasoned, Worded } from '../../src/model/index.js';
-import type { CostStep, PriceRow } from '../../src/price/types.js';
+import type { Phrase, PhraseBook, Reasoned, Sentence, Worded } from '../../src/model/index.js';
 import type { LedgerRow } from '../../src/rules/types.js';
 import { spokenNow } from './language.js';
+import { LateWords } from './late-words.js';
 
 /** What is said beside the words of the elements: sentences of the core, and explanations of figures. */
 interface Loaded {
@@ -10,27 +10,30 @@ interface Loaded {
   readonly explanations: object;
 }
 
-/** In other languages, loaded when the first page asks for one. */
-const others: Readonly<Record<string, () => Promise<Loaded>>> = {
+/** English words of the core are loaded when they are first shown, those of another language before any is spoken. */
+const books = new LateWords<Partial<Loaded>>({
+  en: async () => ({
+    sentences: (await import('../../src/engine/english/sentences.js')).englishSentences,
+  }),
   de: () => import('../sentences/german.js'),
-};
-const loaded = new Map<string, Loaded>();
+});
 
-/** Has what is said in a language at hand; without any, it stays English. */
-export async function loadSentences(language: string): Promise<void> {
-  const load = others[language];
-  if (load && !loaded.has(language)) loaded.set(language, await load());
-}
+/** Has what is said in a language at hand. */
+export const loadSentences = (language?: string): Promise<void> => books.load(language);
 
-/** The words of one kind in the language in force; undefined where those are English. */
-export const otherWords = (kind: keyof Loaded): object | undefined =>
-  loaded.get(spokenNow().words)?.[kind];
-
-type Sayings = Readonly<Record<string, ((given: object) => string) | undefined>>;
+/** The explanations of figures in the language in force; undefined where those are English. */
+export const otherExplanations = (): object | undefined =>
+  spokenNow().words === 'en' ? undefined : books.now?.explanations;
 
 function ownText({ sentence }: Worded): string | undefined {
-  const own = sentence && (otherWords('sentences') as Sayings | undefined)?.[sentence.key];
-  return own?.(inOwnWords(sentence!.given) as object);
+  if (!sentence || spokenNow().words === 'en') return undefined;
+  return inBook(sentence);
+}
+
+/** A sentence in the language in force; empty until its words are there. */
+function inBook({ key, given }: Sentence): string {
+  const sayings = books.now?.sentences as PhraseBook | undefined;
+  return sayings?.[key]?.(inOwnWords(given) as never, saidText) ?? '';
 }
 
 /** What a sentence is made with, the sentences within it in the language in force. */
@@ -41,14 +44,18 @@ function inOwnWords(given: unknown): unknown {
   return Object.fromEntries(Object.entries(given).map(([key, part]) => [key, inOwnWords(part)]));
 }
 
-/** What the core says, in the language in force; in English where that has no words for it. */
-export const saidText = (worded: Worded): string => ownText(worded) ?? worded.text;
+/** What the core says, in the language in force; a text that somebody typed as it is. */
+export function saidText(phrase: Phrase | Worded): string {
+  if (typeof phrase === 'string') return phrase;
+  return 'key' in phrase ? inBook(phrase) : (ownText(phrase) ?? phrase.text);
+}
 
 /** Why something is so, in the language in force. */
 export const whyText = (reasoned: Reasoned): string => saidText(worded(reasoned));
 
 /** The same to be drawn: what is English in another language is marked so. */
-export function said(worded: Worded): string | TemplateResult {
+export function said(worded: Phrase | Worded): string | TemplateResult {
+  if (typeof worded === 'string' || 'key' in worded) return saidText(worded);
   const own = ownText(worded);
   if (own !== undefined || spokenNow().words === 'en') return own ?? worded.text;
   return html`<span lang="en">${worded.text}</span>`;
@@ -60,18 +67,6 @@ export const saidWhy = (reasoned: Reasoned): string | TemplateResult => said(wor
 const worded = ({ why, sentence }: Reasoned): Worded =>
   sentence ? { text: why, sentence } : { text: why };
 
-/** A name with the sentence of it, where it has one, in the language in force. */
-const namedText = (text: string, sentence: Worded['sentence'] | undefined): string =>
-  saidText({ text, ...(sentence && { sentence }) });
-
-/** What a row of a cost is called: as the price book words it, else in the language in force. */
-export const titleText = ({ title, titled }: Pick<PriceRow, 'title' | 'titled'>): string =>
-  namedText(title, titled);
-
-/** What happens at a step of a cost. */
-export const stepName = ({ name, named }: Pick<CostStep, 'name' | 'named'>): string =>
-  namedText(name, named);
-
 /** What a row of a ledger is called: as the rule set words it, else in the language in force. */
 export const ruleName = ({ rule, named }: Pick<LedgerRow, 'rule' | 'named'>): string =>
-  namedText(rule, named);
+  saidText({ text: rule, ...(named && { sentence: named }) });

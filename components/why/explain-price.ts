@@ -6,7 +6,7 @@ import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 import { numberText } from '../shared/format.js';
 import { percentText } from '../shared/chance.js';
-import { stepName, titleText } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 
 /** The overrun asked about, or one of those side by side. @throws {RangeError} When the answer has none of so many minutes. */
 export function overrunOf(answer: PriceAnswer, minutes: number | undefined): PriceResult {
@@ -24,17 +24,17 @@ export function explainCostRow(price: PriceResult, code: string): Explanation {
   const row = price.rows.find((item) => item.code === code);
   if (!row) throw new RangeError(`the price has no row "${code}"`);
   return {
-    title: words.row(titleText(row), price.window, durationText(price.overrunMinutes)),
+    title: words.row(saidText(row.title), price.window, durationText(price.overrunMinutes)),
     figure: money(row.amount, price),
-    sentence: `${ended(row.formula)} ${
+    sentence: `${ended(saidText(row.formula))} ${
       row.counted ? words.counted : words.notCounted
     } ${words.rounding(price.rounding)}`,
     rowsTitle: words.wentIn,
     rows: row.inputs.map((input): ExplanationRow => ({
-      label: input.name,
-      figure: input.unit === '' ? input.value : `${input.value} ${input.unit}`,
+      label: saidText(input.name),
+      figure: [input.value, input.unit].map(saidText).join(' ').trim(),
     })),
-    rule: { name: titleText(row), text: row.formula, source: row.source },
+    rule: { name: saidText(row.title), text: saidText(row.formula), source: saidText(row.source) },
     links: windowLink(price.window),
   };
 }
@@ -49,13 +49,13 @@ export function explainCostTotal(price: PriceResult): Explanation {
     sentence: words.sum(basis),
     rows: [
       ...price.rows.map((row): ExplanationRow => ({
-        label: titleText(row),
+        label: saidText(row.title),
         figure: money(row.amount, price),
-        note: row.counted ? row.formula : words.notCountedRow(row.formula),
+        note: row.counted ? saidText(row.formula) : words.notCountedRow(saidText(row.formula)),
       })),
       { label: words.countedTotal, figure: money(price.total, price), strong: true },
-      ...[...price.notPriced, ...price.notes].map((text): ExplanationRow => ({
-        label: text,
+      ...[...price.notPriced, ...price.notes].map((phrase): ExplanationRow => ({
+        label: saidText(phrase),
         figure: '',
       })),
     ],
@@ -105,7 +105,7 @@ function stepRows(expected: ExpectedCost, rises: PriceAnswer['curve']['steps']):
     .map((step): ExplanationRow => {
       const rise = rises.find((each) => each.atMinute === step.atMinute && each.code === step.code);
       return {
-        label: words.step(stepName(step), durationText(step.atMinute)),
+        label: words.step(saidText(step.name), durationText(step.atMinute)),
         figure: percentText(step.chance, expected.runs),
         note: rise ? words.gains(moneyText(rise.rise)) : words.reach,
       };

@@ -1,6 +1,6 @@
-import { otherWords } from '../shared/said.js';
+import { otherExplanations } from '../shared/said.js';
 import { explainStrings, type ExplainStrings } from './explain-strings.js';
 
 /** The words of explanations in the language in force. */
 export const explainWords = (): ExplainStrings =>
-  (otherWords('explanations') as ExplainStrings | undefined) ?? explainStrings;
+  (otherExplanations() as ExplainStrings | undefined) ?? explainStrings;

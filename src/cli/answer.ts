@@ -7,7 +7,7 @@ export interface Answer<Json extends object = object> {
   readonly json: Json;
   readonly text: readonly Block[];
   /** The report that `--out` writes. */
-  readonly report?: Report;
+  readonly report?: Report<string>;
   /** Assumptions of the answer where input was missing. */
   readonly notes?: readonly Note[];
   /** Cautions of this verb; they precede the general ones. */

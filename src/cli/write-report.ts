@@ -12,7 +12,7 @@ import { writeFileOf } from './write-file.js';
  */
 export async function writeReport(
   asked: Arguments,
-  report: Report,
+  report: Report<string>,
   notes: readonly Note[] = [],
 ): Promise<void> {
   if (asked.out === undefined) return;

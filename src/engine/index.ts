@@ -54,6 +54,7 @@ export type {
   LiveSentences,
   NoteSentences,
   PlanSentences,
+  FormulaSentences,
   PriceSentences,
   ReasonSentences,
   RepairSentences,

@@ -61,7 +61,7 @@ export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
       name,
       exceeded: measure.exceeded,
       clockChangeDecides: measure.clockChangeDecides,
-      text: measure.text,
+      sentence: measure.sentence,
     })),
   };
 }

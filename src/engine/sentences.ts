@@ -3,9 +3,11 @@ import type { planSentences } from '../planner/plan-sentences.js';
 import type { reasonSentences } from '../planner/reason-sentences.js';
 import type { repairSentences } from '../planner/repair/repair-sentences.js';
 import type { unplacedSentences } from '../planner/search/unplaced-sentences.js';
-import type { commonSentences } from '../model/index.js';
+import type { commonPhrases, commonSentences } from '../model/index.js';
 import type { ledgerSentences } from '../rules/ledger-sentences.js';
-import type { priceSentences } from '../price/price-sentences.js';
+import type { formulaSentences } from '../price/english/formula-sentences.js';
+import type { inputSentences } from '../price/english/input-sentences.js';
+import type { priceSentences } from '../price/english/index.js';
 import type { liveSentences } from '../risk/shift/live-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 
@@ -16,7 +18,11 @@ export type PlanSentences = typeof planSentences & typeof certificateSentences;
 /** Those of what tables were taken to mean. */
 export type NoteSentences = typeof noteSentences;
 /** Those of why a row of a ledger applies; and sentences side by side. */
-export type LedgerSentences = typeof ledgerSentences & typeof commonSentences;
+export type LedgerSentences = typeof ledgerSentences &
+  typeof commonSentences &
+  typeof commonPhrases;
+/** Those of how sums of money come about. */
+export type FormulaSentences = typeof formulaSentences & typeof inputSentences;
 /** Those of what an overrun costs. */
 export type PriceSentences = typeof priceSentences;
 

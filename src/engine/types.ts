@@ -29,6 +29,7 @@ import type {
   PlanDocument,
   PlanNote,
   RuleSet,
+  Sentence,
   TableKind,
   Train,
 } from '../model/index.js';
@@ -147,7 +148,7 @@ export interface PriceAnswer {
     readonly exceeded: boolean;
     /** The clock change alone decides: wall-clock times would have given the other answer. */
     readonly clockChangeDecides: boolean;
-    readonly text: string;
+    readonly sentence: Sentence;
   }[];
 }
 

@@ -1,10 +1,10 @@
-import { Sentence } from './sentence.js';
+import { HiddenSentence, type GivenTo, type Sentence } from './sentence.js';
 
 /** What is wrong with, or worth saying about, something: as a sentence of the catalogue that its code is of. */
 export interface Problem {
   /** kebab-case, stable: tests hang on it, not on words. */
   readonly code: string;
-  readonly sentence: Pick<Sentence, 'key' | 'given'>;
+  readonly sentence: Sentence;
 }
 
 /** Words for a problem: what it is, and how to mend it. */
@@ -16,16 +16,12 @@ export type SayProblem = (problem: Problem) => string;
 /** Words for problems by their keys: a code, or `code/which` where a code is said in several ways. */
 type ProblemCatalogue = Readonly<Record<string, (given: never, say: SayProblem) => ProblemWords>>;
 
-/** What words are made with: one thing with names, or nothing. */
-export type GivenTo<F extends (...all: never) => unknown> =
-  Parameters<F> extends readonly [infer G, ...unknown[]] ? [given: G] : [];
-
 /** Makes the problems of a catalogue; its words stay out of whatever makes them. */
 export const problemsOf =
   <C extends ProblemCatalogue>() =>
   <K extends keyof C & string>(key: K, ...given: GivenTo<C[K]>): Problem => ({
     code: key.replace(/\/.*/, ''),
-    sentence: new Sentence(key, given[0] ?? {}),
+    sentence: new HiddenSentence(key, given[0] ?? {}),
   });
 
 /** Something wrong, or worth saying, about what a person gave us. Never thrown: good rows load beside it. */

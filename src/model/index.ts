@@ -28,7 +28,6 @@ export {
 export {
   problemsOf,
   type Fault,
-  type GivenTo,
   type Problem,
   type ProblemWords,
   type SayProblem,
@@ -118,12 +117,19 @@ export {
 export {
   because,
   commonSentences,
+  phrasesOf,
+  commonPhrases,
+  eachOnce,
+  joined,
   saysBy,
-  Sentence,
   together,
+  type GivenTo,
   type Moment,
+  type Phrase,
   type Reasoned,
   type Say,
+  type SayPhrase,
+  type Sentence,
   type Worded,
 } from './sentence.js';
-export { wordsOf, type ProblemBook } from './words-of.js';
+export { phraseText, wordsOf, type PhraseBook, type ProblemBook } from './words-of.js';

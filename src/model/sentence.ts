@@ -1,10 +1,13 @@
 import type { Instant } from '../calendar/index.js';
 
-/**
- * A sentence apart from the words of a language: which of its catalogue it is, and what it is made with. Pages in other
- * languages word it by this; JSON holds the English text alone.
- */
-export class Sentence {
+/** A sentence apart from the words of a language: which of its catalogue it is, and what it is made with. */
+export interface Sentence {
+  readonly key: string;
+  readonly given: object;
+}
+
+/** A sentence beside its English text, which JSON holds alone. */
+export class HiddenSentence implements Sentence {
   readonly key: string;
   readonly given: object;
 
@@ -18,10 +21,27 @@ export class Sentence {
   }
 }
 
+/** A text as somebody typed it, or a sentence by its key: its words are those of whoever shows it. */
+export type Phrase = string | Sentence;
+
+/** What a text within a sentence is, in the same language. */
+export type SayPhrase = (phrase: Phrase | Worded) => string;
+
+/** Sentences by their keys, each a function of what it is made with. */
+type PhraseCatalogue = Readonly<Record<string, (given: never, say: SayPhrase) => string>>;
+
+/** Makes the sentences of a catalogue; its words stay out of whatever makes them. */
+export const phrasesOf =
+  <C extends PhraseCatalogue>() =>
+  <K extends keyof C & string>(key: K, ...given: GivenTo<C[K]>): Sentence => ({
+    key,
+    given: given[0] ?? {},
+  });
+
 /** A text in English, with the sentence that it words; without one where it is put together of others' words. */
 export interface Worded {
   readonly text: string;
-  readonly sentence?: Pick<Sentence, 'key' | 'given'>;
+  readonly sentence?: Sentence;
 }
 
 /** Why something is so, in English, with the sentence that it words. */
@@ -33,6 +53,26 @@ export interface Reasoned {
 /** A text as a reason. */
 export const because = ({ text, sentence }: Worded): Reasoned =>
   sentence ? { why: text, sentence } : { why: text };
+
+/** What a sentence is made with: one thing with names, or nothing. */
+export type GivenTo<F extends (...all: never) => unknown> =
+  Parameters<F> extends readonly [infer G, ...unknown[]] ? [given: G] : [];
+
+export const commonPhrases = {
+  joined: (
+    { all, between }: { readonly all: readonly Phrase[]; readonly between: string },
+    say: SayPhrase,
+  ) => all.map(say).join(between),
+};
+
+/** Several texts as one, in their order. */
+export const joined = (all: readonly Phrase[], between: string): Phrase =>
+  all.length === 1 ? all[0]! : phrasesOf<typeof commonPhrases>()('joined', { all, between });
+
+/** Texts, each once. */
+export const eachOnce = (phrases: readonly Phrase[]): readonly Phrase[] => [
+  ...new Map(phrases.map((phrase) => [JSON.stringify(phrase), phrase])).values(),
+];
 
 /** A moment as a sentence takes it: by the clocks of a zone. */
 export interface Moment {
@@ -53,7 +93,7 @@ export type Say<C extends Catalogue> = <K extends keyof C & string>(
 export function saysBy<C extends Catalogue>(english: C): Say<C> {
   return (key, given) => ({
     text: english[key]!(given),
-    sentence: new Sentence(key, given),
+    sentence: new HiddenSentence(key, given),
   });
 }
 

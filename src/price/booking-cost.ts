@@ -1,18 +1,20 @@
 import { Big } from 'big.js';
 import type { Instant } from '../calendar/index.js';
-import type { AccessWindow, PriceBook } from '../model/index.js';
+import type { AccessWindow, Phrase, PriceBook } from '../model/index.js';
 import { noticeGiven } from './measure-span.js';
-import { decimalText, minorOf, moneyText } from './money.js';
+import { input } from './heads/head.js';
+import { decimalText, minorOf } from './money.js';
+import { sayPrice, sumOf } from './say-price.js';
 import type { PriceInput } from './types.js';
 
 /** A cost and how it was calculated. */
 export interface CostLine {
-  readonly what: string;
+  readonly what: Phrase;
   /** Decimal text, rounded once. */
   readonly amount: string;
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
-  readonly source: string;
+  readonly source: Phrase;
 }
 
 export interface BookingRequest {
@@ -44,20 +46,25 @@ export function bookingCost(asked: BookingRequest): CostLine | null {
     .plus(new Big(rule.perWindow).times(windows).times(60))
     .times(factor);
   const minor = minorOf(over, book, 60);
-  const parts = [
-    ...(windows > 0 ? [`${windows} x ${book.currency} ${rule.perWindow} a window`] : []),
-    `${minutes} min x ${book.currency} ${rule.perHour} an hour`,
-  ];
-  const notice = band ? ` x ${factor} (${band.name})` : '';
+  const money = (amount: string) => ({ amount, currency: book.currency });
   return {
-    what: windows > 0 ? `Booking ${window.id}` : `Booking ${window.id} for ${minutes} min more`,
+    what:
+      windows > 0
+        ? sayPrice('booking-of', { window: window.id })
+        : sayPrice('booking-longer', { window: window.id, minutes }),
     amount: decimalText(minor, book),
-    formula: `${parts.length > 1 ? `(${parts.join(' + ')})` : parts[0]!}${notice} = ${moneyText(minor, book)}`,
+    formula: sayPrice('booking-sum', {
+      windows: windows > 0 ? { count: windows, each: money(rule.perWindow) } : null,
+      minutes,
+      hour: money(rule.perHour),
+      notice: band ? { factor, name: band.name } : null,
+      total: sumOf(minor, book),
+    }),
     inputs: [
-      { name: 'minutes booked', value: String(minutes), unit: 'min' },
-      { name: 'price of an hour', value: rule.perHour, unit: book.currency },
-      { name: 'price of a window', value: rule.perWindow, unit: book.currency },
-      { name: 'factor of notice', value: factor, unit: '' },
+      input('input-minutes-booked', minutes, 'min'),
+      input('input-price-of-hour', rule.perHour, book.currency),
+      input('input-price-of-window', rule.perWindow, book.currency),
+      input('input-notice-factor', factor),
     ],
     source: rule.source ?? book.source,
   };
@@ -72,14 +79,20 @@ export function reBookingCost(units: number, visits: number, book: PriceBook): C
     book,
   );
   return {
-    what: 'Work left over, booked again',
+    what: sayPrice('left-over-booked-again'),
     amount: decimalText(minor, book),
-    formula: `${units} left over x ${book.currency} ${rule.perUnit} + ${visits} further ${visits === 1 ? 'visit' : 'visits'} x ${book.currency} ${rule.perVisit} = ${moneyText(minor, book)}`,
+    formula: sayPrice('re-booking-sum', {
+      units,
+      unit: { amount: rule.perUnit, currency: book.currency },
+      visits,
+      visit: { amount: rule.perVisit, currency: book.currency },
+      total: sumOf(minor, book),
+    }),
     inputs: [
-      { name: 'left over', value: String(units), unit: 'units' },
-      { name: 'price of one', value: rule.perUnit, unit: book.currency },
-      { name: 'further visits', value: String(visits), unit: '' },
-      { name: 'price of a visit', value: rule.perVisit, unit: book.currency },
+      input('input-left-over', units, sayPrice('units')),
+      input('input-price-of-one', rule.perUnit, book.currency),
+      input('input-further-visits', visits),
+      input('input-price-of-visit', rule.perVisit, book.currency),
     ],
     source: rule.source ?? book.source,
   };

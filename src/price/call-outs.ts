@@ -1,11 +1,13 @@
 import { Big } from 'big.js';
 import { minutesBetween, type Interval } from '../calendar/index.js';
-import type { AccessWindow, Activity, PriceBook, Resource } from '../model/index.js';
+import type { AccessWindow, Activity, Phrase, PriceBook, Resource } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
+import { input } from './heads/head.js';
 import { plainStanding } from './heads/plain-standing.js';
-import { decimalText, minorOf, moneyText } from './money.js';
+import { decimalText, minorOf } from './money.js';
 import { staysIn } from './on-site.js';
-import { factorRuns } from './pay-factors.js';
+import { factorRuns, paidBy } from './pay-factors.js';
+import { sayPrice, sumOf } from './say-price.js';
 import type { PriceInput } from './types.js';
 
 /** What plant or labour costs for its planned time in one window. */
@@ -14,9 +16,9 @@ export interface CallOut {
   readonly window: string;
   /** Decimal text, rounded once. */
   readonly amount: string;
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
-  readonly source: string;
+  readonly source: Phrase;
 }
 
 export interface CallOutInputs {
@@ -63,17 +65,24 @@ export function paidTime(
   );
   const rate = String(resource.ratePerHour);
   const minor = minorOf(weighted.times(amount).times(rate), book, 60);
-  const words = runs.map((run) => `${run.toMinute - run.fromMinute} min at ${run.factor}`);
   return {
     resource: resource.id,
     window: window.id,
     amount: decimalText(minor, book),
-    formula: `${amount} x ${resource.id} in ${window.id}: (${words.join(' + ')}) x ${book.currency} ${rate} an hour = ${moneyText(minor, book)}${minutes > planned ? ` (least hours; ${planned} min planned)` : ''}`,
+    formula: sayPrice('call-out-sum', {
+      amount,
+      resource: resource.id,
+      window: window.id,
+      paid: paidBy(runs),
+      rate: { amount: rate, currency: book.currency },
+      total: sumOf(minor, book),
+      planned: minutes > planned ? planned : null,
+    }),
     inputs: [
-      { name: 'amount', value: String(amount), unit: resource.id },
-      { name: 'minutes paid', value: String(minutes), unit: 'min' },
-      { name: 'minutes with factors', value: weighted.toFixed(), unit: 'min' },
-      { name: 'rate', value: rate, unit: `${book.currency}/h` },
+      input('input-amount', amount, resource.id),
+      input('input-minutes-paid', minutes, 'min'),
+      input('input-minutes-with-factors', weighted.toFixed(), 'min'),
+      input('input-rate', rate, `${book.currency}/h`),
     ],
     source: rule.source ?? book.source,
   };

@@ -3,7 +3,6 @@ import { costModel, type CostInputs, type CostModel } from './cost-model.js';
 import { decimalText } from './money.js';
 import { notPricedAt } from './overrun-cost.js';
 import type { CostCurve, HeadCurve } from './types.js';
-import { titleOf } from './heads/head.js';
 
 /**
  * The exact cost at every whole minute of overrun from 0 to `maxMinutes`, and where and why it steps.
@@ -24,7 +23,7 @@ export function curveOf(model: CostModel): CostCurve {
   const heads = model.heads.map((head): HeadCurve => ({
     head: head.head,
     code: head.code,
-    ...titleOf(head),
+    title: head.title,
     counted: model.counts(head.head),
     source: head.source,
     minor: minutes.map((m) => head.minorAt(m)),
@@ -37,8 +36,7 @@ export function curveOf(model: CostModel): CostCurve {
       head.stepsTo(maxMinutes).map((step) => ({
         atMinute: step.atMinute,
         kind: step.kind,
-        name: step.name.text,
-        ...(step.name.sentence && { named: step.name.sentence }),
+        name: step.name,
         head: head.head,
         code: head.code,
         counted: model.counts(head.head),

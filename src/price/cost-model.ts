@@ -1,5 +1,5 @@
 import { addMinutes } from '../calendar/index.js';
-import type { AccessWindow, Train } from '../model/index.js';
+import type { AccessWindow, Phrase, Train } from '../model/index.js';
 import type { HeadOfCost, PriceBook } from '../model/price-book.js';
 import { trainsAfter } from './held-trains.js';
 import { damagesHead } from './heads/damages.js';
@@ -13,7 +13,8 @@ import { restrictionHeads } from './heads/restriction.js';
 import { plainStanding } from './heads/plain-standing.js';
 import { standingHead } from './heads/standing.js';
 import { keyDatePriceOf, keyDateStates } from './key-dates.js';
-import { speedLeftBy } from './speed-after.js';
+import { sayPrice } from './say-price.js';
+import { speedLeftBy, speedText } from './speed-after.js';
 import { onSiteRows, standingIn, type StandingInputs } from './standing.js';
 import type { OnSiteRow } from './types.js';
 
@@ -44,9 +45,9 @@ export interface CostModel {
   readonly counts: (head: HeadOfCost) => boolean;
   /** Plant and people with a rate, each with its cost as planned. */
   readonly onSite: readonly OnSiteRow[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Phrase[];
   /** Items without a price, and the overrun in minutes from which each applies. */
-  readonly notPriced: readonly { readonly text: string; readonly fromMinute: number }[];
+  readonly notPriced: readonly { readonly phrase: Phrase; readonly fromMinute: number }[];
 }
 
 /** @throws {RangeError} When `maxMinutes` is not a whole number of minutes, 0 or more. */
@@ -54,23 +55,22 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
   if (!Number.isInteger(maxMinutes) || maxMinutes < 0)
     throw new RangeError(`an overrun is a whole number of minutes, not ${maxMinutes}`);
   const { window, prices: book } = inputs;
-  const notes: string[] = [];
-  const notPriced: { text: string; fromMinute: number }[] = [];
+  const notes: Phrase[] = [];
+  const notPriced: { phrase: Phrase; fromMinute: number }[] = [];
   const context: HeadContext = {
     window,
     book,
     trains: trainsAfter(window, inputs.trains),
     holidays: inputs.holidays ?? [],
     maxMinutes,
-    note: (text) => void notes.push(text),
-    notPriced: (text, fromMinute = 0) => void notPriced.push({ text, fromMinute }),
+    note: (phrase) => void notes.push(phrase),
+    notPriced: (phrase, fromMinute = 0) => void notPriced.push({ phrase, fromMinute }),
     handback: (overrun) => addMinutes(window.end, overrun),
   };
   const heads: CostHead[] = [];
   if (book.delay?.by === 'train') heads.push(delayByTrain(context, book.delay));
   if (book.delay?.by === 'bands') heads.push(delayByBands(context, book.delay));
-  if (!book.delay)
-    context.notPriced('Delay to trains is not priced: the price book has no entry for it.');
+  if (!book.delay) context.notPriced(sayPrice('no-delay-price'));
   const rule = book.standing ?? plainStanding;
   const standing = standingIn(window, inputs, context);
   for (const item of standing) heads.push(standingHead(context, rule, item));
@@ -82,10 +82,7 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
   for (const charge of book.lateOpening) heads.push(lateOpeningHead(context, charge));
   heads.push(...restrictions(inputs, context));
   if (inputs.lostUnits) heads.push(reBookingHead(context, inputs.lostUnits));
-  else
-    context.notPriced(
-      'Work left over by an overrun is not priced here: all planned work is taken to be done before the line is given back.',
-    );
+  else context.notPriced(sayPrice('left-over-unpriced'));
   for (const date of keyDatesIn(inputs, context)) {
     const planned = plannedKeyDateHead(context, date);
     if (inputs.keyDates !== 'overrun' && planned.minorAt(0) > 0) heads.push(planned);
@@ -112,9 +109,7 @@ function keyDatesIn(
 ): readonly PricedKeyDate[] {
   if (keyDates === 'none') return [];
   if (!placements || !activities) {
-    notPriced(
-      'No plan of the work was given, so key dates that an overrun makes late are not priced.',
-    );
+    notPriced(sayPrice('key-dates-without-plan'));
     return [];
   }
   const without = new Set<string>();
@@ -125,16 +120,12 @@ function keyDatesIn(
       return [];
     }
     const { forecast } = date;
-    if (forecast === null)
-      notPriced(
-        `Not all of the work of ${date.package} has a place, so what missing its key date costs is not known.`,
-      );
+    if (forecast === null) notPriced(sayPrice('key-date-unplaced', { package: date.package }));
     return forecast !== null && date.window === window.id
       ? [{ date: { ...date, forecast }, price }]
       : [];
   });
-  for (const name of without)
-    notPriced(`Missing the key date of ${name} is not priced: the price book has no sum for it.`);
+  for (const name of without) notPriced(sayPrice('key-date-unpriced', { package: name }));
   return priced;
 }
 
@@ -145,12 +136,13 @@ function restrictions(
 ): readonly CostHead[] {
   const left = activities && placements ? speedLeftBy(window, activities, placements) : [];
   if (book.restriction) return restrictionHeads(context, book.restriction, left);
-  context.notPriced(
-    'A speed restriction after handback is not priced: the price book has no entry for it.',
-  );
+  context.notPriced(sayPrice('no-restriction-price'));
   for (const speedLeft of left)
     context.notPriced(
-      `${speedLeft.limit.value} ${speedLeft.limit.unit} is left on the line after ${speedLeft.activity}: what it costs is not priced.`,
+      sayPrice('speed-left-unpriced', {
+        speed: speedText(speedLeft),
+        activity: speedLeft.activity,
+      }),
     );
   return [];
 }

@@ -8,10 +8,12 @@ import {
   type Instant,
 } from '../calendar/index.js';
 import type { Placement } from '../planner/fit/types.js';
-import { unitsLeft, type Activity, type PriceBook } from '../model/index.js';
+import { unitsLeft, type Activity, type Phrase, type PriceBook } from '../model/index.js';
 import type { KeyDatePrice } from '../model/price-book.js';
 import { Big } from 'big.js';
-import { decimalText, minorOf, moneyText, parseMoney } from './money.js';
+import { input } from './heads/head.js';
+import { decimalText, minorOf, parseMoney } from './money.js';
+import { sayPrice, sumOf } from './say-price.js';
 import type { PriceInput } from './types.js';
 
 /** A key date of a package and whether the plan meets it. */
@@ -79,7 +81,7 @@ export function daysLate(due: Instant, at: Instant, zone: string): number {
 export interface KeyDateCost {
   readonly minor: number;
   readonly days: number;
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
 }
 
@@ -93,14 +95,12 @@ export function keyDateCost(
 ): KeyDateCost {
   const days = daysLate(due, at, zone);
   const inputs: readonly PriceInput[] = [
-    { name: 'days or parts of days late', value: String(days), unit: 'd' },
-    { name: 'a day', value: price.perDay, unit: book.currency },
-    { name: 'once', value: price.once, unit: book.currency },
-    ...(price.cap === undefined
-      ? []
-      : [{ name: 'not more than', value: price.cap, unit: book.currency }]),
+    input('input-days-late', days, 'd'),
+    input('input-a-day', price.perDay, book.currency),
+    input('input-once', price.once, book.currency),
+    ...(price.cap === undefined ? [] : [input('input-not-more', price.cap, book.currency)]),
   ];
-  if (days === 0) return { minor: 0, days, formula: 'in time: nothing', inputs };
+  if (days === 0) return { minor: 0, days, formula: sayPrice('key-date-in-time'), inputs };
   const minutes = lengthMinutes({ start: due, end: at });
   const whole = price.partDay === 'whole';
   const [count, under] = whole ? [days, 1] : [minutes, 1440];
@@ -108,23 +108,19 @@ export function keyDateCost(
   const exact = minorOf(over, book, under);
   const cap = price.cap === undefined ? Infinity : parseMoney(price.cap, book);
   const minor = Math.min(exact, cap);
-  const parts = [
-    ...(Number(price.perDay) > 0
-      ? [
-          whole
-            ? `${days} ${days === 1 ? 'day or part of a day' : 'days or parts of days'} x ${book.currency} ${price.perDay}`
-            : `${minutes} min x ${book.currency} ${price.perDay} a day`,
-        ]
-      : []),
-    ...(Number(price.once) > 0 ? [`${book.currency} ${price.once} once`] : []),
-  ];
+  const money = (amount: string) => ({ amount, currency: book.currency });
   return {
     minor,
     days,
-    formula: `${parts.join(' + ')}${exact > cap ? `, not more than ${book.currency} ${price.cap!}` : ''} = ${moneyText(minor, book)}`,
-    inputs: whole
-      ? inputs
-      : [{ name: 'minutes late', value: String(minutes), unit: 'min' }, ...inputs],
+    formula: sayPrice('key-date-cost', {
+      count,
+      by: whole ? 'day' : 'minute',
+      perDay: Number(price.perDay) > 0 ? money(price.perDay) : null,
+      once: Number(price.once) > 0 ? money(price.once) : null,
+      cap: exact > cap ? money(price.cap!) : null,
+      total: sumOf(minor, book),
+    }),
+    inputs: whole ? inputs : [input('input-minutes-late', minutes, 'min'), ...inputs],
   };
 }
 
@@ -138,8 +134,8 @@ export interface KeyDateLine extends KeyDateState {
   readonly daysLate: number | null;
   /** Null: no forecast, or no price in the book. */
   readonly amount: string | null;
-  readonly title: string;
-  readonly formula: string;
+  readonly title: Phrase;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
   readonly source: string;
 }
@@ -155,13 +151,14 @@ export function keyDateLines(
   return keyDateStates(activities, placements).map((state): KeyDateLine => {
     const { due, forecast } = state;
     const price = keyDatePriceOf(book, state.package);
-    const title = `${price?.name ?? 'Key date'}: ${state.package}`;
+    const title = price
+      ? `${price.name}: ${state.package}`
+      : sayPrice('key-date-of', { package: state.package });
     const source = price?.source ?? book.source;
     const late = forecast === null ? null : daysLate(due, forecast, zone);
     const none = { ...state, daysLate: late, amount: null, title, inputs: [], source };
-    if (forecast === null)
-      return { ...none, formula: 'not all of its work has a place: not known' };
-    if (!price) return { ...none, formula: 'the price book has no price for it' };
+    if (forecast === null) return { ...none, formula: sayPrice('key-date-no-place') };
+    if (!price) return { ...none, formula: sayPrice('key-date-no-price') };
     const { minor, formula, inputs } = keyDateCost(price, due, forecast, zone, book);
     return { ...none, amount: decimalText(minor, book), formula, inputs };
   });

@@ -2,7 +2,6 @@ import {
   clockChanges,
   dayAt,
   dayText,
-  durationText,
   intersect,
   interval,
   lengthMinutes,
@@ -11,7 +10,9 @@ import {
   unionOf,
   type Interval,
 } from '../calendar/index.js';
+import type { Sentence } from '../model/index.js';
 import type { LengthThreshold, NoticeBand } from '../model/price-book.js';
+import { sayPrice } from './say-price.js';
 
 /** "More than so many hours", with or without hours on a public holiday. */
 export type HoursRule = Pick<LengthThreshold, 'moreThanHours' | 'publicHolidays'>;
@@ -31,7 +32,7 @@ export interface SpanMeasure {
   readonly overByMinutes: number;
   /** Whether subtracting wall-clock times would have given the opposite answer. */
   readonly clockChangeDecides: boolean;
-  readonly text: string;
+  readonly sentence: Sentence;
 }
 
 /**
@@ -63,14 +64,6 @@ export function measureSpan(
   const limit = rule.moreThanHours * 60;
   const exceeded = countedMinutes > limit;
   const clockChangeDecides = exceeded !== countedMinutes + forward(misleading) > limit;
-  const less =
-    countedMinutes < elapsedMinutes
-      ? ` less ${durationText(holidayMinutes)} on public holidays`
-      : '';
-  const clocks =
-    clocksForwardMinutes === 0
-      ? ''
-      : `; clocks go ${clocksForwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(clocksForwardMinutes))} in it${clockChangeDecides ? ', which decides' : ''}`;
   return {
     elapsedMinutes,
     holidayMinutes,
@@ -79,7 +72,14 @@ export function measureSpan(
     exceeded,
     overByMinutes: countedMinutes - limit,
     clockChangeDecides,
-    text: `${durationText(elapsedMinutes)} elapsed${less}: ${exceeded ? '' : 'not '}more than ${rule.moreThanHours} h${clocks}`,
+    sentence: sayPrice('length-measured', {
+      elapsed: elapsedMinutes,
+      holiday: elapsedMinutes - countedMinutes,
+      exceeded,
+      limit: rule.moreThanHours,
+      clocks: clocksForwardMinutes,
+      decides: clockChangeDecides,
+    }),
   };
 }
 

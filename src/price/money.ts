@@ -1,6 +1,5 @@
 // Money is never a binary fraction here: an amount stays an exact quotient until its row is rounded, once.
 import { Big } from 'big.js';
-import type { Rate } from '../model/price-book.js';
 
 export type Rounding = 'half-up' | 'half-even';
 
@@ -56,15 +55,4 @@ export function exactOf(text: string): Big {
 /** Parses decimal text to minor units (pence), rounded by the coin's rule. @throws {RangeError} When it is not a number. */
 export function parseMoney(text: string, coin: Coin): number {
   return minorOf(exactOf(text), coin);
-}
-
-/** @example rateText({ amount: '71.43', perMinutes: 1 }, coin) // 'GBP 71.43 a minute' */
-export function rateText(rate: Rate, coin: Coin): string {
-  const per =
-    rate.perMinutes === 1
-      ? 'a minute'
-      : rate.perMinutes === 60
-        ? 'an hour'
-        : `per ${rate.perMinutes} minutes`;
-  return `${coin.currency} ${rate.amount} ${per}`;
 }

@@ -1,19 +1,12 @@
 // Who is on site and when. Overrun cost, an option's plant and the account all use this.
 import { addMinutes, minutesBetween, type Instant, type Interval } from '../calendar/index.js';
-import {
-  because,
-  type AccessWindow,
-  type Activity,
-  type Reasoned,
-  type Resource,
-  type Worded,
-} from '../model/index.js';
+import type { AccessWindow, Activity, Phrase, Resource } from '../model/index.js';
 import type { OnSiteRule } from '../model/price-book.js';
-import { sayPrice } from './price-sentences.js';
+import { sayPrice } from './say-price.js';
 import type { Placement } from '../planner/fit/types.js';
 
 /** An amount of one resource that arrives and leaves together, and whether (and why) an overrun keeps it. */
-export interface Stay extends Reasoned {
+export interface Stay {
   readonly resource: Resource;
   readonly amount: number;
   /** Call time. */
@@ -24,6 +17,7 @@ export interface Stay extends Reasoned {
   readonly leaves: Instant;
   /** Whether a late handback keeps them: their work is the last of the window, or the price book says they stay. */
   readonly kept: boolean;
+  readonly why: Phrase;
 }
 
 export interface StayInputs {
@@ -59,7 +53,7 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
           window,
           ruleOf(onSite, resource.id, window.id),
           true,
-          sayPrice('no-plan-given', {}),
+          sayPrice('no-plan-given'),
         ),
       ];
     });
@@ -100,7 +94,7 @@ function byRule(
   window: AccessWindow,
   rule: OnSiteRule | undefined,
   keptByPlan: boolean,
-  why: Worded,
+  why: Phrase,
 ): Stay {
   const call = addMinutes(stay.call, -(rule?.callMinutesBefore ?? 0));
   const afterWork = addMinutes(stay.lastWork, rule?.leavesMinutesAfter ?? 0);
@@ -110,7 +104,7 @@ function byRule(
       call,
       leaves: Math.max(window.end, stay.lastWork),
       kept: true,
-      ...because(sayPrice('stays-by-price-book', {})),
+      why: sayPrice('stays-by-price-book'),
     };
   if (rule?.leaves === 'after its work')
     return {
@@ -118,9 +112,9 @@ function byRule(
       call,
       leaves: afterWork,
       kept: false,
-      ...because(sayPrice('leaves-by-price-book', {})),
+      why: sayPrice('leaves-by-price-book'),
     };
-  return { ...stay, call, leaves: afterWork, kept: keptByPlan, ...because(why) };
+  return { ...stay, call, leaves: afterWork, kept: keptByPlan, why };
 }
 
 /** The work that finishes last; of several, the one that began first. */

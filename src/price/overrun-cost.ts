@@ -1,10 +1,9 @@
 import { addMinutes } from '../calendar/index.js';
-import { cautions } from '../model/index.js';
+import { cautions, eachOnce, type Phrase } from '../model/index.js';
 import { costModel, type CostInputs, type CostModel } from './cost-model.js';
 import { heldTrains } from './held-trains.js';
 import { decimalText } from './money.js';
 import type { PriceResult, PriceRow } from './types.js';
-import { titleOf } from './heads/head.js';
 
 export interface OverrunInputs extends CostInputs {
   /** Whole minutes from the booked end to handback; 0 for a prompt one. */
@@ -24,11 +23,10 @@ export function overrunCost(inputs: OverrunInputs): PriceResult {
 }
 
 /** Items without a price at a given overrun. */
-export function notPricedAt(model: CostModel, overrunMinutes: number): readonly string[] {
-  const texts = model.notPriced
-    .filter((item) => item.fromMinute <= overrunMinutes)
-    .map((item) => item.text);
-  return [...new Set(texts)];
+export function notPricedAt(model: CostModel, overrunMinutes: number): readonly Phrase[] {
+  return eachOnce(
+    model.notPriced.filter((item) => item.fromMinute <= overrunMinutes).map((item) => item.phrase),
+  );
 }
 
 /** Prices one overrun with a cost model. */
@@ -44,7 +42,7 @@ export function resultAt(model: CostModel, overrunMinutes: number): PriceResult 
     return {
       head: head.head,
       code: head.code,
-      ...titleOf(head),
+      title: head.title,
       amount: decimalText(minor, book),
       counted,
       ...head.explainAt(overrunMinutes),

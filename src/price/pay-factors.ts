@@ -22,6 +22,14 @@ export interface FactorRun {
   readonly names: readonly string[];
 }
 
+/** The minutes of each run, as a sentence takes them. */
+export const paidBy = (runs: readonly FactorRun[]) =>
+  runs.map(({ fromMinute, toMinute, factor, names }) => ({
+    minutes: toMinute - fromMinute,
+    factor,
+    names,
+  }));
+
 /**
  * Whether a factor applies to the minute that begins at `at`, by local clock time. On the night clocks go back, 01:30
  * occurs twice; both are in a band that includes 01:30, and both are paid.

@@ -12,6 +12,9 @@ export interface SpeedLeft {
   readonly until: Instant | null;
 }
 
+/** `50 km/h`. */
+export const speedText = ({ limit }: SpeedLeft): string => `${limit.value} ${limit.unit}`;
+
 /** Speed restrictions left by the work of a window and not lifted by later work in the same window. */
 export function speedLeftBy(
   window: AccessWindow,

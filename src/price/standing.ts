@@ -1,9 +1,10 @@
 import { minutesBetween } from '../calendar/index.js';
-import type { AccessWindow, Activity, PriceBook, Resource } from '../model/index.js';
+import type { AccessWindow, Activity, Phrase, PriceBook, Resource } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import { paidTime } from './call-outs.js';
 import { plainStanding } from './heads/plain-standing.js';
 import { staysIn, type Stay } from './on-site.js';
+import { sayPrice } from './say-price.js';
 import type { OnSiteRow } from './types.js';
 
 /** A resource with a rate, and all its stays in a window. */
@@ -22,7 +23,7 @@ export interface StandingInputs {
 export function standingIn(
   window: AccessWindow,
   inputs: StandingInputs & { readonly prices: PriceBook },
-  tell: { readonly note: (text: string) => void; readonly notPriced: (text: string) => void },
+  tell: { readonly note: (text: Phrase) => void; readonly notPriced: (text: Phrase) => void },
 ): readonly Standing[] {
   const { prices, ...rest } = inputs;
   const { onSite } = prices.standing ?? plainStanding;
@@ -30,9 +31,7 @@ export function standingIn(
     (!inputs.placements || !inputs.activities) &&
     inputs.resources.some((resource) => resource.ratePerHour !== undefined)
   )
-    tell.note(
-      'No plan of the work was given, so everything with a rate that is there at the booked end is taken to stand by from the start of the window.',
-    );
+    tell.note(sayPrice('stands-from-start'));
   const byResource = new Map<string, Stay[]>();
   for (const stay of staysIn(window, { ...rest, onSite })) {
     const list = byResource.get(stay.resource.id);
@@ -42,14 +41,12 @@ export function standingIn(
   const standing: Standing[] = [];
   for (const [id, stays] of byResource) {
     const { resource } = stays[0]!;
-    if (resource.ratePerHour === undefined)
-      tell.notPriced(`The time of ${id} is not priced: it has no rate an hour.`);
+    if (resource.ratePerHour === undefined) tell.notPriced(sayPrice('no-rate', { resource: id }));
     else if (!(resource.ratePerHour >= 0 && resource.ratePerHour < Infinity))
       throw new RangeError(`${id} has a rate an hour of ${resource.ratePerHour}`);
     else standing.push({ resource, stays });
   }
-  if (byResource.size === 0)
-    tell.notPriced('Plant and people standing by are not priced: no resource is on site.');
+  if (byResource.size === 0) tell.notPriced(sayPrice('nobody-on-site'));
   return standing.sort((a, b) => (a.resource.id < b.resource.id ? -1 : 1));
 }
 

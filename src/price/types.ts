@@ -1,5 +1,5 @@
 import type { Instant } from '../calendar/index.js';
-import type { Worded } from '../model/index.js';
+import type { Phrase } from '../model/index.js';
 import type { HeadOfCost } from '../model/price-book.js';
 import type { Rounding } from './money.js';
 import type { Stay } from './on-site.js';
@@ -9,10 +9,10 @@ export type { Rounding } from './money.js';
 
 /** A number used in calculating an amount. */
 export interface PriceInput {
-  readonly name: string;
-  readonly value: string;
+  readonly name: Phrase;
+  readonly value: Phrase;
   /** Empty for a plain number. */
-  readonly unit: string;
+  readonly unit: Phrase;
 }
 
 /** One head of cost at one overrun. */
@@ -20,17 +20,16 @@ export interface PriceRow {
   readonly head: HeadOfCost;
   /** Distinguishes rows of the same head; stable within a book. */
   readonly code: string;
-  readonly title: string;
-  /** The sentence of the title where it is not the price book's. */
-  readonly titled?: Worded['sentence'];
+  /** As the price book has it, or a sentence. */
+  readonly title: Phrase;
   /** Decimal text in the book's currency, rounded once: `1843.50`. */
   readonly amount: string;
   /** False: shown but not in the total, as the alternative to what is counted. */
   readonly counted: boolean;
   /** How the amount was calculated, in words with numbers. */
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
-  readonly source: string;
+  readonly source: Phrase;
 }
 
 /** A train due after the booked end, as a late handback affects it. */
@@ -53,7 +52,7 @@ export interface OnSiteRow extends Omit<Stay, 'resource'> {
   readonly plannedMinutes: number;
   /** Decimal text: cost of the planned stay, minimum hours included. */
   readonly owed: string;
-  readonly owedFormula: string;
+  readonly owedFormula: Phrase;
 }
 
 /** Cost of an overrun. */
@@ -74,9 +73,9 @@ export interface PriceResult {
   /** Plant and people on site, each with its cost as planned. */
   readonly onSite: readonly OnSiteRow[];
   /** What was assumed, in words. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Phrase[];
   /** What the total leaves out, in words. */
-  readonly notPriced: readonly string[];
+  readonly notPriced: readonly Phrase[];
   readonly cautions: readonly string[];
 }
 
@@ -95,9 +94,8 @@ export interface CostStep {
   readonly kind: CostStepKind;
   readonly head: HeadOfCost;
   readonly code: string;
-  readonly name: string;
-  /** The sentence of the name where it is not the price book's. */
-  readonly named?: Worded['sentence'];
+  /** As the price book has it, or a sentence. */
+  readonly name: Phrase;
   /** Whether its head is part of the total. */
   readonly counted: boolean;
 }
@@ -105,10 +103,9 @@ export interface CostStep {
 export interface HeadCurve {
   readonly head: HeadOfCost;
   readonly code: string;
-  readonly title: string;
-  readonly titled?: Worded['sentence'];
+  readonly title: Phrase;
   readonly counted: boolean;
-  readonly source: string;
+  readonly source: Phrase;
   /** Minor units (pence) at each minute. */
   readonly minor: readonly number[];
 }
@@ -132,8 +129,8 @@ export interface CostCurve {
   })[];
   /** Minutes at which the total falls: none unless cancelled trains free their path. */
   readonly falls: readonly { readonly atMinute: number; readonly by: string }[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Phrase[];
   /** What the totals leave out, in words, for overruns up to the end of the curve. */
-  readonly notPriced: readonly string[];
+  readonly notPriced: readonly Phrase[];
   readonly cautions: readonly string[];
 }

@@ -1,3 +1,4 @@
+import { english } from '../../src/engine/english/sentences.js';
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import '../../components/account/define.js';
 import type { AccountAskEvent } from '../../components/account/account-ask-event.js';
@@ -17,6 +18,7 @@ import { addMinutes } from '../../src/calendar/index.js';
 import type { Account, AccountRequest } from '../../src/engine/index.js';
 import { account } from '../../src/price/index.js';
 import { aBook, aResource, at, aWindow, trainsDue, zone } from '../unit/price/builders.js';
+import './support/english.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 
 const night = aWindow();
@@ -80,11 +82,14 @@ describe('possession-account', () => {
   it('shows every row with formula, inputs and source, and a total that is the sum of what counts', async () => {
     const el = await shown();
     const { rows, total } = el.answer!;
-    expect(texts(el, '.account-rows .formula')).to.deep.equal(rows.map((row) => row.formula));
+    expect(texts(el, '.account-rows .formula')).to.deep.equal(
+      rows.map((row) => english(row.formula)),
+    );
     expect(el.renderRoot.querySelectorAll('.inputs').length).to.equal(
       rows.filter((row) => row.inputs.length > 0).length,
     );
-    for (const row of rows) expect(part(el, '.account-rows').textContent).to.contain(row.source);
+    for (const row of rows)
+      expect(part(el, '.account-rows').textContent).to.contain(english(row.source));
     const sum = texts(el, '.account-rows .counts .amount').reduce(
       (all, text) => all + pence(text),
       0,

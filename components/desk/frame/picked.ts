@@ -2,7 +2,7 @@ import type { ReactiveControllerHost } from 'lit';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
-import { missed } from '../../shared/problem-words.js';
+import { missed } from '../../shared/late-words.js';
 import type * as explanations from './explanations.js';
 
 /** All that can be said of figures. */

@@ -4,6 +4,7 @@ import type { AccessWindow } from '../../../src/model/index.js';
 import type { ReportFormat, ReportSaveEvent } from '../../report/report-events.js';
 import type { Desk } from '../desk-parts.js';
 import { saveBytes } from '../files/save-file.js';
+import { loadSentences, saidText } from '../../shared/said.js';
 import { wordsOf } from '../../shared/words-of.js';
 
 /** The report of what the cost view shows, on the screen or as a file; its words are loaded when the first is asked for. */
@@ -79,8 +80,10 @@ export async function saveReport(
   { report, format }: Pick<ReportSaveEvent, 'report' | 'format'>,
 ): Promise<void> {
   try {
-    const { tableOfReport } = await import('../../../src/engine/report/report.js');
-    const file = await desk.engine?.exportTable(tableOfReport(report), format);
+    const { reportIn, tableOfReport } = await import('../../../src/engine/report/report.js');
+    await desk.inWords(() => loadSentences());
+    const table = desk.inWords(() => tableOfReport(reportIn(report, saidText)));
+    const file = await desk.engine?.exportTable(table, format);
     if (file) saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {
     desk.complain(desk.words.files.reportNotWritten(wordsOf(error)));

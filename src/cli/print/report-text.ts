@@ -2,7 +2,7 @@ import type { Report } from '../../engine/report/report.js';
 import { table, type Block } from './blocks.js';
 
 /** A report as text: facts, tables, lists. Cautions are added to every answer elsewhere. */
-export function reportText(report: Report): readonly Block[] {
+export function reportText(report: Report<string>): readonly Block[] {
   return [
     report.title,
     '',

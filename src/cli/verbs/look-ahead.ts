@@ -1,3 +1,5 @@
+import { english } from '../../engine/english/sentences.js';
+import { reportIn } from '../../engine/report/report.js';
 import { isoText, totalMinutes, type Instant } from '../../calendar/index.js';
 import { bookOf } from '../../engine/book.js';
 import { lookAhead as spansOf } from '../../engine/look-ahead/look-ahead.js';
@@ -81,14 +83,17 @@ export function lookAhead(
       })),
     },
     text: reportText(
-      lookAheadReport(spans.at(-1)!, {
-        plan,
-        named: given ? given.named : { id: work.plan.id },
-        document: documentOf(asked),
-        now,
-        booking: rules.name,
-        rostered,
-      }),
+      reportIn(
+        lookAheadReport(spans.at(-1)!, {
+          plan,
+          named: given ? given.named : { id: work.plan.id },
+          document: documentOf(asked),
+          now,
+          booking: rules.name,
+          rostered,
+        }),
+        english,
+      ),
     ),
     notes: [...work.notes, ...allocation.notes],
   };

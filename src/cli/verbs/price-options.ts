@@ -1,4 +1,5 @@
 import { isoText } from '../../calendar/index.js';
+import { english } from '../../engine/english/sentences.js';
 import { optionsOf } from '../../engine/options/options.js';
 import type { OptionsAnswer, PricedOption } from '../../engine/options/types.js';
 import type { AccessWindow, Plan, PlanDocument, PriceBook } from '../../model/index.js';
@@ -74,10 +75,10 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
             verdict: option.verdict,
             parts: option.parts.map(({ part, what, amount, formula, source }) => ({
               part,
-              what,
+              what: english(what),
               amount,
-              formula,
-              source,
+              formula: english(formula),
+              source: english(source),
             })),
             handbacks: option.handbacks.map((each) => ({
               window: each.window,
@@ -91,7 +92,7 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
         : option,
     ),
     breakEvens: answer.breakEvens,
-    notPriced: answer.notPriced,
+    notPriced: answer.notPriced.map(english),
     notes: answer.notes,
   };
 }

@@ -1,5 +1,6 @@
 import { clockWords } from '../../calendar/clock-words.js';
 import { durationText } from '../../calendar/index.js';
+import { english } from '../../engine/english/sentences.js';
 import type { AccessWindow } from '../../model/index.js';
 import type { KeyDateLine, PriceResult } from '../../price/index.js';
 import { table, type Block } from '../print/blocks.js';
@@ -12,10 +13,10 @@ export function overrunWords(result: PriceResult, window: AccessWindow): readonl
     table(
       ['head of cost', 'amount', '', 'how'],
       result.rows.map((row) => [
-        row.title,
+        english(row.title),
         row.amount,
         row.counted ? '' : 'not counted',
-        row.formula,
+        english(row.formula),
       ]),
     ),
     '',
@@ -37,7 +38,7 @@ export function sideBySide(
       ['head of cost', ...overruns.map((overrun) => durationText(overrun.overrunMinutes)), ''],
       [
         ...first.rows.map((row, i) => [
-          row.title,
+          english(row.title),
           ...overruns.map((overrun) => overrun.rows[i]!.amount),
           row.counted ? '' : 'not counted',
         ]),
@@ -60,7 +61,7 @@ export function keyDateWords(
         line.window === null || line.window === window.id
           ? ''
           : ` Its last work is in ${line.window}: it is not in the sums of ${window.id}.`;
-      return `${line.title}, as planned: ${line.formula}.${where}`;
+      return `${english(line.title)}, as planned: ${english(line.formula)}.${where}`;
     }),
     ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
   ];

@@ -1,14 +1,15 @@
 import { durationText, isoText } from '../../calendar/index.js';
 import type { AccessWindow, Note, Placement, Plan } from '../../model/index.js';
 import type { PriceBook } from '../../model/price-book.js';
+import { english } from '../../engine/english/sentences.js';
 import { handbackOf } from '../../engine/handback/handback.js';
 import { priceOf } from '../../engine/price.js';
 import type { ReportBasis, ReportPlan } from '../../engine/report/facts.js';
 import { overrunReport } from '../../engine/report/overrun-report.js';
-import type { Report } from '../../engine/report/report.js';
+import { reportIn, type Report } from '../../engine/report/report.js';
 import type { HandbackResult, PriceAnswer } from '../../engine/types.js';
 import { optionsReport } from '../../engine/report/options-report.js';
-import type { PriceResult } from '../../price/index.js';
+import type { PriceInput, PriceResult } from '../../price/index.js';
 import type { PlanResult } from '../../tables/index.js';
 import { optionsFor, optionsJson, optionsWords } from './price-options.js';
 import type { Answer } from '../answer.js';
@@ -67,7 +68,7 @@ export function price(
       : null;
   const notes = [
     ...standingNotes(window, placements),
-    ...at.notes.map((text): Note => ({ code: 'price-assumed', text })),
+    ...at.notes.map((note): Note => ({ code: 'price-assumed', text: english(note) })),
   ];
   const only = overruns.length === 1 ? overruns[0]! : null;
   const json = {
@@ -83,14 +84,19 @@ export function price(
       minutes: result.overrunMinutes,
       ...overrunJson(result, window),
     })),
-    notPriced: at.notPriced,
+    notPriced: at.notPriced.map(english),
     onSite: at.onSite.map((row) => ({
       ...row,
       call: isoText(row.call, window.zone),
       lastWork: isoText(row.lastWork, window.zone),
       leaves: isoText(row.leaves, window.zone),
+      why: english(row.why),
+      owedFormula: english(row.owedFormula),
     })),
-    lengths: priced.lengths,
+    lengths: priced.lengths?.map(({ sentence, ...length }) => ({
+      ...length,
+      text: english(sentence),
+    })),
     ...(priced.keyDates && {
       keyDates: priced.keyDates.map((date) => ({
         package: date.package,
@@ -99,8 +105,8 @@ export function price(
         window: date.window,
         daysLate: date.daysLate,
         amount: date.amount,
-        how: date.formula,
-        source: date.source,
+        how: english(date.formula),
+        source: english(date.source),
       })),
     }),
     nextMinute: {
@@ -123,11 +129,11 @@ export function price(
         ]
       : []),
     ...keyDateWords(priced.keyDates ?? [], window),
-    ...(priced.lengths ?? []).map((length) => `${length.name}: ${length.text}.`),
+    ...(priced.lengths ?? []).map((length) => `${length.name}: ${english(length.sentence)}.`),
     ...(options ? ['', ...optionsWords(options)] : []),
     ...(at.notPriced.length === 0
       ? []
-      : ['', 'Not priced:', ...at.notPriced.map((item) => `- ${item}`)]),
+      : ['', 'Not priced:', ...at.notPriced.map((item) => `- ${english(item)}`)]),
   ];
   const basis: ReportBasis = {
     window,
@@ -144,8 +150,10 @@ export function price(
       },
     }),
   };
-  const overrun = overrunReport(priced, basis);
-  const report = options ? withReport(overrun, optionsReport(options, basis)) : overrun;
+  const overrun = reportIn(overrunReport(priced, basis), english);
+  const report = options
+    ? withReport(overrun, reportIn(optionsReport(options, basis), english))
+    : overrun;
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
 
@@ -154,7 +162,7 @@ const OF_OVERRUN =
   'Shifts that end on time count too: 50, 80 and 95 in 100 shifts cost no more than P50, P80 and P95. Included is what the plan costs in any case: a speed restriction it leaves, a key date it misses. Not included: plant and people as planned, booking, work that moves.';
 
 /** Adds the facts, tables and lists of another report. */
-const withReport = (report: Report, other: Report): Report => ({
+const withReport = (report: Report<string>, other: Report<string>): Report<string> => ({
   ...report,
   facts: [
     ...report.facts,
@@ -198,11 +206,23 @@ function standingNotes(
   ];
 }
 
+const inputJson = ({ name, value, unit }: PriceInput) => ({
+  name: english(name),
+  value: english(value),
+  unit: english(unit),
+});
+
 function overrunJson(result: PriceResult, window: AccessWindow): OverrunPart {
   return {
     overrunMinutes: result.overrunMinutes,
     handbackAt: isoText(result.handbackAt, window.zone),
-    rows: result.rows,
+    rows: result.rows.map((row) => ({
+      ...row,
+      title: english(row.title),
+      formula: english(row.formula),
+      inputs: row.inputs.map(inputJson),
+      source: english(row.source),
+    })),
     total: result.total,
     notCounted: result.notCounted,
     trains: result.trains.map((train) => ({
@@ -231,6 +251,6 @@ function riskJson(
     p80Cost: expected.p80,
     p95Cost: expected.p95,
     exceedance: expected.exceedance,
-    steps: expected.steps,
+    steps: expected.steps.map((step) => ({ ...step, name: english(step.name) })),
   };
 }

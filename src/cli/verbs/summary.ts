@@ -1,3 +1,5 @@
+import { english } from '../../engine/english/sentences.js';
+import { reportIn } from '../../engine/report/report.js';
 import { isoText } from '../../calendar/index.js';
 import { handbackOf } from '../../engine/handback/handback.js';
 import { planChanges } from '../../engine/plan-out/plan-changes.js';
@@ -80,7 +82,7 @@ export async function summary(
       }),
     },
     text: [
-      ...reportText(summaryReport({ ...about, madeAt: now, handbacks })),
+      ...reportText(reportIn(summaryReport({ ...about, madeAt: now, handbacks }), english)),
       ...(asked.out === undefined ? [] : ['', `Written: ${asked.out}`]),
     ],
     notes: [...work.notes, ...allocation.notes],

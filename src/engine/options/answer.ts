@@ -1,4 +1,4 @@
-import { cautions } from '../../model/index.js';
+import { cautions, type Phrase } from '../../model/index.js';
 import { compareWithReference, parseMoney, verdictBetween } from '../../price/index.js';
 import { breakEvensOf } from './break-even.js';
 import { overrunCurve } from './costs.js';
@@ -29,7 +29,7 @@ export function answerFrom(
   repeated: readonly Repeated[],
   stop: StopOutlook | null,
   noStop: string,
-  notPriced: readonly string[],
+  notPriced: readonly Phrase[],
 ): OptionsAnswer {
   const { request, prices, window } = at;
   const priced = entries.filter((entry): entry is Entry => 'costs' in entry);

@@ -1,6 +1,6 @@
 import { addMinutes, lengthMinutes, minutesBetween } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
-import type { AccessWindow, Plan, PriceBook, Train } from '../../model/index.js';
+import type { AccessWindow, Phrase, Plan, PriceBook, Train } from '../../model/index.js';
 import { costCurve, type CostCurve } from '../../price/index.js';
 import {
   handbackNetwork,
@@ -35,7 +35,7 @@ export interface WindowRuns {
   /** Smallest coins. */
   readonly costs: readonly number[];
   /** What those costs leave out. */
-  readonly notPriced: readonly string[];
+  readonly notPriced: readonly Phrase[];
 }
 
 /** What simulating and pricing hang on beside the work. */

@@ -1,5 +1,5 @@
 import type { Placement } from '../../planner/fit/types.js';
-import type { Plan } from '../../model/index.js';
+import { eachOnce, joined, type Phrase, type Plan } from '../../model/index.js';
 import {
   callOuts,
   decimalText,
@@ -24,7 +24,7 @@ export interface PricedDraft {
   readonly handbacks: readonly OptionHandback[];
   readonly parts: readonly OptionPart[];
   /** What the prices of the overruns leave out. */
-  readonly notPriced: readonly string[];
+  readonly notPriced: readonly Phrase[];
 }
 
 /** A draft simulated under the luck of the plan as it stands, and priced. Null when stopped. */
@@ -71,7 +71,7 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
     draft,
     overrunHere,
     overrunElsewhere,
-    notPriced: [...new Set(runsHere.flatMap((item) => item.notPriced))],
+    notPriced: eachOnce(runsHere.flatMap((item) => item.notPriced)),
     handbacks: runsHere.map((item) => item.handback),
     costs: {
       varying: addUp([overrunHere, overrunElsewhere]),
@@ -144,7 +144,7 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
     part: 'plant',
     what,
     amount: decimalText(minor, prices),
-    formula: lines.map((line) => line.formula).join('; ') || 'no plant or labour with a rate',
+    formula: allOf(lines, 'no plant or labour with a rate'),
     inputs: lines.map((line) => ({
       name: `${line.resource} in ${line.window}`,
       value: line.amount,
@@ -168,12 +168,21 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
               total(after) - total(before),
               after,
             ),
-            formula: `${after.map((callOut) => callOut.formula).join('; ') || 'none'}; less as planned: ${before.map((callOut) => callOut.formula).join('; ') || 'none'}`,
+            formula: joined([allOf(after, 'none'), allOf(before, 'none')], '; less as planned: '),
           },
         ]
       : []),
   ];
 }
+
+/** How several call-outs come about; in place of none, what is said of it. */
+const allOf = (lines: readonly CallOut[], none: string): Phrase =>
+  lines.length === 0
+    ? none
+    : joined(
+        lines.map((line) => line.formula),
+        '; ',
+      );
 
 /** What the key dates cost that the option's plan misses; nothing where the book has no such price. */
 function keyDateParts({ plan, placements }: Draft, { prices }: Situation): readonly OptionPart[] {

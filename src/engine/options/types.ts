@@ -1,4 +1,4 @@
-import type { PlanFault } from '../../model/index.js';
+import type { Phrase, PlanFault } from '../../model/index.js';
 import type { Instant } from '../../calendar/index.js';
 import type { Edit } from '../../edits/index.js';
 import type { Placement } from '../../planner/fit/types.js';
@@ -61,12 +61,12 @@ export type OptionKind =
 /** One part of what an option costs. Parts add up to the total. */
 export interface OptionPart {
   readonly part: 'overrun' | 'plant' | 'booking' | 're-booking' | 'key-dates';
-  readonly what: string;
+  readonly what: Phrase;
   /** Decimal text. An expected overrun is the mean of the runs. */
   readonly amount: string;
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
-  readonly source: string;
+  readonly source: Phrase;
 }
 
 /** Work that goes to another window than planned. */
@@ -167,7 +167,7 @@ export interface StopRow {
   readonly expectedOverrunCost: string;
   /** Booking the rest again: prices of the book, plant and labour of further visits, what it does to their overruns. */
   readonly reBooking: string;
-  readonly reBookingFormula: string;
+  readonly reBookingFormula: Phrase;
   readonly expectedTotal: string;
   readonly standardError: string;
   /** What one more unit than the row before costs; negative: saves. Null for the first. */
@@ -241,6 +241,6 @@ export interface OptionsAnswer {
   readonly noStop: string;
   readonly notes: readonly string[];
   /** What the totals leave out, in words. */
-  readonly notPriced: readonly string[];
+  readonly notPriced: readonly Phrase[];
   readonly cautions: readonly string[];
 }

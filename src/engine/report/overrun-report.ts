@@ -1,4 +1,5 @@
 import { durationText } from '../../calendar/index.js';
+import { joined, type Phrase } from '../../model/index.js';
 import type { PriceResult } from '../../price/index.js';
 import type { PriceAnswer } from '../types.js';
 import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
@@ -104,9 +105,9 @@ function howTable(overruns: readonly PriceResult[]): ReportTable {
 }
 
 /** Heads that cost nothing at any of the lengths, each with the reason at the longest. */
-function freeHeads(overruns: readonly PriceResult[], longest: PriceResult): readonly string[] {
+function freeHeads(overruns: readonly PriceResult[], longest: PriceResult): readonly Phrase[] {
   return longest.rows.flatMap((row, i) =>
-    free(overruns, i) ? [`${row.title}: ${row.formula}.`] : [],
+    free(overruns, i) ? [joined([row.title, ': ', row.formula, '.'], '')] : [],
   );
 }
 
@@ -138,7 +139,7 @@ function onSiteTable(result: PriceResult, { window }: ReportBasis): ReportTable 
       timeText(stay.call, window),
       timeText(stay.lastWork, window),
       stay.kept ? 'at handback' : timeText(stay.leaves, window),
-      `${stay.kept ? 'yes' : 'no'}: ${stay.why}`,
+      joined([stay.kept ? 'yes' : 'no', stay.why], ': '),
       stay.owed,
     ]),
   };

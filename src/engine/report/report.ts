@@ -1,29 +1,51 @@
+import type { Phrase, SayPhrase } from '../../model/index.js';
 import type { ResultTable } from '../../tables/write/export-tables.js';
 
-/** A document to be sent: facts, tables and lists in the order in which they are read. Every cell is text. */
-export interface Report {
-  readonly title: string;
+/**
+ * A document to be sent: facts, tables and lists in the order in which they are read. Every cell is text, or a sentence that is
+ * text once it is said in some language.
+ */
+export interface Report<Text extends Phrase = Phrase> {
+  readonly title: Text;
   /** File name without its ending. */
-  readonly fileName: string;
-  readonly facts: readonly ReportFact[];
-  readonly tables: readonly ReportTable[];
-  readonly lists: readonly { readonly title: string; readonly items: readonly string[] }[];
-  readonly cautions: readonly string[];
+  readonly fileName: Text;
+  readonly facts: readonly ReportFact<Text>[];
+  readonly tables: readonly ReportTable<Text>[];
+  readonly lists: readonly { readonly title: Text; readonly items: readonly Text[] }[];
+  readonly cautions: readonly Text[];
 }
 
-export interface ReportFact {
-  readonly label: string;
-  readonly value: string;
+export interface ReportFact<Text extends Phrase = Phrase> {
+  readonly label: Text;
+  readonly value: Text;
 }
 
 /** Rows are as long as `columns`. The columns named in `figures` hold numbers. */
-export interface ReportTable {
-  readonly title: string;
-  readonly columns: readonly string[];
+export interface ReportTable<Text extends Phrase = Phrase> {
+  readonly title: Text;
+  readonly columns: readonly Text[];
   readonly figures: readonly number[];
   /** Columns whose cells stay on one line of paper. */
   readonly unbroken?: readonly number[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly (readonly Text[])[];
+}
+
+/** A report in the words of a language. */
+export function reportIn(report: Report, say: SayPhrase): Report<string> {
+  const each = (phrases: readonly Phrase[]): readonly string[] => phrases.map(say);
+  return {
+    title: say(report.title),
+    fileName: say(report.fileName),
+    facts: report.facts.map(({ label, value }) => ({ label: say(label), value: say(value) })),
+    tables: report.tables.map((table) => ({
+      ...table,
+      title: say(table.title),
+      columns: each(table.columns),
+      rows: table.rows.map(each),
+    })),
+    lists: report.lists.map(({ title, items }) => ({ title: say(title), items: each(items) })),
+    cautions: each(report.cautions),
+  };
 }
 
 /**
@@ -31,7 +53,7 @@ export interface ReportTable {
  * with headings of its own repeats them in its first row. A workbook has a sheet for what is said and one for each table,
  * with figures as numbers.
  */
-export function tableOfReport(report: Report): ResultTable {
+export function tableOfReport(report: Report<string>): ResultTable {
   const [main, ...others] = report.tables;
   const columns = ['part', ...(main?.columns ?? ['what', 'value'])];
   const wide = Math.max(3, columns.length, ...others.map((other) => other.columns.length + 1));
@@ -73,7 +95,7 @@ export function tableOfReport(report: Report): ResultTable {
 }
 
 /** Lists and cautions, each text with the part it stands in. */
-const saidIn = (report: Report): readonly (readonly [part: string, text: string])[] => [
+const saidIn = (report: Report<string>): readonly (readonly [part: string, text: string])[] => [
   ...report.lists.flatMap((list) => list.items.map((item) => [list.title, item] as const)),
   ...report.cautions.map((caution) => ['Caution', caution] as const),
 ];

@@ -1,10 +1,12 @@
 import { minutesBetween } from '../../calendar/index.js';
 import { cautions } from '../../model/index.js';
 import { costModel } from '../cost-model.js';
+import { input } from '../heads/head.js';
 import { decimalText, parseMoney } from '../money.js';
 import { resultAt } from '../overrun-cost.js';
+import { sayPrice } from '../say-price.js';
 import { accountTotals } from './totals.js';
-import { claimOf, ourShare, shareText } from './claims.js';
+import { claimOf, ourShare, sharePercent } from './claims.js';
 import { standingRow } from './standing-row.js';
 import { trainRows } from './train-rows.js';
 import type { Account, AccountInputs, AccountRow } from './types.js';
@@ -30,14 +32,12 @@ export function account(inputs: AccountInputs): Account {
   const rows: AccountRow[] = [];
   const notes = [...model.notes];
   if (recorded.size > 0 && book.restriction?.trains !== undefined)
-    notes.push(
-      'The speed restriction is priced by the number of trains in the price book, and recorded lateness may hold the same minutes: see that they are not claimed twice.',
-    );
+    notes.push(sayPrice('restriction-claimed-twice'));
   const delayRule = book.delay?.by === 'train' ? book.delay : undefined;
   const delayed =
     delayRule &&
-    trainRows(inputs, model.trains, delayRule, model.counts('operator-delay'), (text) =>
-      notes.push(text),
+    trainRows(inputs, model.trains, delayRule, model.counts('operator-delay'), (note) =>
+      notes.push(note),
     );
   if (delayed) rows.push(...delayed.rows);
   const standing = inputs.standingActuals ?? [];
@@ -51,9 +51,12 @@ export function account(inputs: AccountInputs): Account {
       what: charge.title,
       amount: decimalText(minor, book),
       counted: model.counts(charge.head),
-      formula: `as recorded: ${book.currency} ${charge.amount}${shareText(charge)}`,
-      inputs: [{ name: 'recorded', value: charge.amount, unit: book.currency }],
-      source: charge.source ?? charge.evidence ?? 'as recorded',
+      formula: sayPrice('recorded-sum', {
+        sum: { amount: charge.amount, currency: book.currency },
+        share: sharePercent(charge),
+      }),
+      inputs: [input('input-recorded', charge.amount, book.currency)],
+      source: charge.source ?? charge.evidence ?? sayPrice('as-recorded'),
       basis: 'recorded',
       ...claimOf(charge),
     });
@@ -66,13 +69,14 @@ export function account(inputs: AccountInputs): Account {
   for (const row of priced.rows) {
     if (replaced.has(row.code)) continue;
     const claim = inputs.claims?.[row.code];
+    const share = sharePercent(claim);
     rows.push({
       head: row.head,
       code: row.code,
       what: row.title,
       amount: decimalText(ourShare(parseMoney(row.amount, book), claim, book), book),
       counted: row.counted,
-      formula: `${row.formula}${shareText(claim)}`,
+      formula: share === null ? row.formula : sayPrice('share-of', { formula: row.formula, share }),
       inputs: row.inputs,
       source: row.source,
       basis: 'worked out',

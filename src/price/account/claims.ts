@@ -19,9 +19,10 @@ export function shareOf(claim: Claim | undefined): Big {
   return share;
 }
 
-export function shareText(claim: Claim | undefined): string {
+/** Our share in per cent; null where it is all. */
+export function sharePercent(claim: Claim | undefined): string | null {
   const share = shareOf(claim).toFixed();
-  return share === '1' ? '' : `, of which our share of ${percentOfShare(share)} %`;
+  return share === '1' ? null : percentOfShare(share);
 }
 
 /** `0.3333` as a percentage: `33.33`. */

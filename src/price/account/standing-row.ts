@@ -1,10 +1,11 @@
 import { Big } from 'big.js';
-import { clockWords } from '../../calendar/clock-words.js';
 import { interval, lengthMinutes } from '../../calendar/index.js';
+import { input } from '../heads/head.js';
 import { plainStanding } from '../heads/plain-standing.js';
-import { decimalText, minorOf, moneyText } from '../money.js';
-import { factorRuns } from '../pay-factors.js';
-import { claimOf, shareOf, shareText } from './claims.js';
+import { decimalText, minorOf } from '../money.js';
+import { factorRuns, paidBy } from '../pay-factors.js';
+import { sayPrice, sumOf } from '../say-price.js';
+import { claimOf, shareOf, sharePercent } from './claims.js';
 import type { AccountInputs, AccountRow, StandingActual } from './types.js';
 
 /**
@@ -31,19 +32,29 @@ export function standingRow(
   const rate = String(resource.ratePerHour);
   const over = weighted.times(actual.amount).times(rate).times(shareOf(actual));
   const minor = minorOf(over, book, 60);
-  const words = runs.map((run) => `${run.toMinute - run.fromMinute} min at ${run.factor}`);
   return {
     head: 'standing',
     code: `standing-${actual.resource}`,
-    what: `${actual.amount} x ${actual.resource}, ${clockWords(actual.start, window.zone)} to ${clockWords(actual.end, window.zone)}`,
+    what: sayPrice('stood-by', {
+      amount: actual.amount,
+      resource: actual.resource,
+      from: { at: actual.start, zone: window.zone },
+      to: { at: actual.end, zone: window.zone },
+    }),
     amount: decimalText(minor, book),
     counted,
-    formula: `${actual.amount} x (${words.join(' + ')}) x ${book.currency} ${rate} an hour${shareText(actual)} = ${moneyText(minor, book)}`,
+    formula: sayPrice('stood-by-sum', {
+      amount: actual.amount,
+      paid: paidBy(runs),
+      rate: { amount: rate, currency: book.currency },
+      share: sharePercent(actual),
+      total: sumOf(minor, book),
+    }),
     inputs: [
-      { name: 'amount', value: String(actual.amount), unit: actual.resource },
-      { name: 'minutes', value: String(minutes), unit: 'min' },
-      { name: 'minutes with factors', value: weighted.toFixed(), unit: 'min' },
-      { name: 'rate', value: rate, unit: `${book.currency}/h` },
+      input('input-amount', actual.amount, actual.resource),
+      input('input-minutes', minutes, 'min'),
+      input('input-minutes-with-factors', weighted.toFixed(), 'min'),
+      input('input-rate', rate, `${book.currency}/h`),
     ],
     source: rule.source ?? book.source,
     basis: 'recorded',

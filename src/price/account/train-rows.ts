@@ -1,11 +1,12 @@
 import { Big } from 'big.js';
-import { clockWords } from '../../calendar/clock-words.js';
 import { minutesBetween } from '../../calendar/index.js';
-import type { Train } from '../../model/index.js';
+import type { Phrase, Train } from '../../model/index.js';
 import type { DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
-import { decimalText, minorOf, moneyText, rateText } from '../money.js';
-import { claimOf, shareOf, shareText } from './claims.js';
+import { input } from '../heads/head.js';
+import { decimalText, minorOf } from '../money.js';
+import { sayPrice, sumOf } from '../say-price.js';
+import { claimOf, shareOf, sharePercent } from './claims.js';
 import type { AccountInputs, AccountRow, AccountTrain } from './types.js';
 
 /**
@@ -16,7 +17,7 @@ export function trainRows(
   trains: readonly Train[],
   rule: DelayByTrain,
   counted: boolean,
-  note: (text: string) => void,
+  note: (text: Phrase) => void,
 ): { readonly rows: readonly AccountRow[]; readonly trains: readonly AccountTrain[] } {
   const { prices: book, window } = inputs;
   const actuals = new Map((inputs.trainActuals ?? []).map((actual) => [actual.train, actual]));
@@ -45,20 +46,11 @@ export function trainRows(
     const cancelled =
       late === null || (rule.cancelAfterMinutes !== undefined && late > rule.cancelAfterMinutes);
     if (late === null && deemed === undefined) {
-      note(
-        `${train.id} was cancelled, but the price book says no minutes for a cancelled train: it is priced at nothing.`,
-      );
+      note(sayPrice('cancelled-without-minutes', { train: train.id }));
     }
     const minutes = cancelled ? (deemed ?? 0) : late;
     const over = new Big(minutes).times(train.weight).times(rule.rate.amount).times(shareOf(claim));
     const minor = minorOf(over, book, rule.rate.perMinutes);
-    const due = clockWords(train.passesAt, window.zone);
-    const passed =
-      late === null
-        ? 'cancelled'
-        : actual?.passedAt != null
-          ? `passed ${clockWords(actual.passedAt, window.zone)}, ${late} min late`
-          : `worked out to be ${late} min late`;
     const basis = actual ? 'recorded' : 'worked out';
     const amount = decimalText(minor, book);
     found.push({
@@ -75,31 +67,42 @@ export function trainRows(
     rows.push({
       head: 'operator-delay',
       code: `train-${train.id}`,
-      what: `${train.id}, due ${due}, ${passed}`,
+      what: sayPrice('account-train', {
+        train: train.id,
+        due: { at: train.passesAt, zone: window.zone },
+        passed: actual?.passedAt == null ? null : { at: actual.passedAt, zone: window.zone },
+        late: late ?? 0,
+        cancelled: late === null,
+      }),
       amount,
       counted,
-      formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareText(claim)} = ${moneyText(minor, book)}`,
+      formula: sayPrice('train-sum', {
+        minutes,
+        overThreshold: cancelled && late !== null,
+        weight: train.weight,
+        rate: { ...rule.rate, currency: book.currency },
+        share: sharePercent(claim),
+        total: sumOf(minor, book),
+      }),
       inputs: [
-        { name: 'minutes', value: String(minutes), unit: 'min' },
-        { name: 'weight', value: String(train.weight), unit: '' },
-        {
-          name: 'rate',
-          value: rule.rate.amount,
-          unit: `${book.currency} per ${rule.rate.perMinutes} min`,
-        },
+        input('input-minutes', minutes, 'min'),
+        input('input-weight', train.weight),
+        input(
+          'input-rate',
+          rule.rate.amount,
+          sayPrice('unit-money-per', {
+            currency: book.currency,
+            minutes: rule.rate.perMinutes,
+          }),
+        ),
       ],
       source: rule.source ?? book.source,
       basis,
       ...claimOf(claim),
     });
   }
-  if (unrecorded > 0)
-    note(
-      `${unrecorded} late ${unrecorded === 1 ? 'train has' : 'trains have'} no recorded time and ${unrecorded === 1 ? 'is' : 'are'} worked out from the queue behind the handback.`,
-    );
+  if (unrecorded > 0) note(sayPrice('trains-not-recorded', { count: unrecorded }));
   for (const stray of actuals.keys())
-    note(
-      `${stray} has a recorded time but is not among the trains due after ${window.id}: it is not priced.`,
-    );
+    note(sayPrice('train-not-due', { train: stray, window: window.id }));
   return { rows, trains: found };
 }

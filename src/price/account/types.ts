@@ -1,4 +1,5 @@
 import type { Instant, Interval } from '../../calendar/index.js';
+import type { Phrase } from '../../model/index.js';
 import type { CostInputs } from '../cost-model.js';
 import type { HeadOfCost, OnSiteRow, PriceInput, PriceResult } from '../types.js';
 
@@ -51,13 +52,13 @@ export interface AccountInputs extends CostInputs {
 export interface AccountRow {
   readonly head: HeadOfCost;
   readonly code: string;
-  readonly what: string;
+  readonly what: Phrase;
   /** Decimal text, rounded once. */
   readonly amount: string;
   readonly counted: boolean;
-  readonly formula: string;
+  readonly formula: Phrase;
   readonly inputs: readonly PriceInput[];
-  readonly source: string;
+  readonly source: Phrase;
   /** `recorded`: from recorded times or amounts. `worked out`: from the handback by the price book. */
   readonly basis: 'recorded' | 'worked out';
   /** Empty: nobody has claimed it. */
@@ -111,7 +112,7 @@ export interface Account {
   /** Plant and people of the window as planned. */
   readonly onSite: readonly OnSiteRow[];
   /** What the total leaves out, in words. */
-  readonly notPriced: readonly string[];
-  readonly notes: readonly string[];
+  readonly notPriced: readonly Phrase[];
+  readonly notes: readonly Phrase[];
   readonly cautions: readonly string[];
 }

@@ -1,8 +1,8 @@
 import { Big } from 'big.js';
 import type { PriceBook } from '../../model/price-book.js';
-import { minorOf, moneyText, rateText } from '../money.js';
+import { minorOf } from '../money.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 /** Delay damages by contract: rate x started blocks of minutes after the grace period, up to the cap. */
 export function damagesHead(
@@ -19,20 +19,28 @@ export function damagesHead(
   return {
     head: 'damages',
     code: 'damages',
-    title: sayPrice('delay-damages', {}),
+    title: sayPrice('delay-damages'),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
       const full = uncapped(overrun);
-      const sum = `${charged(overrun)} min charged x ${rateText(rule.rate, book)} = ${moneyText(full, book)}`;
       return {
-        formula: full > cap ? `${sum}, held to the cap of ${moneyText(cap, book)}` : sum,
+        formula: sayPrice('damages-sum', {
+          minutes: charged(overrun),
+          rate: { ...rule.rate, currency: book.currency },
+          full: sumOf(full, book),
+          cap: full > cap ? sumOf(cap, book) : null,
+        }),
         inputs: [
-          input('minutes charged', charged(overrun), 'min'),
-          input('grace', rule.afterMinutes, 'min'),
-          input('started blocks of', rule.blockMinutes, 'min'),
-          input('rate', rule.rate.amount, `${book.currency} per ${rule.rate.perMinutes} min`),
-          ...(rule.cap === undefined ? [] : [input('cap', rule.cap, book.currency)]),
+          input('input-minutes-charged', charged(overrun), 'min'),
+          input('input-grace', rule.afterMinutes, 'min'),
+          input('input-blocks', rule.blockMinutes, 'min'),
+          input(
+            'input-rate',
+            rule.rate.amount,
+            sayPrice('unit-money-per', { currency: book.currency, minutes: rule.rate.perMinutes }),
+          ),
+          ...(rule.cap === undefined ? [] : [input('input-cap', rule.cap, book.currency)]),
         ],
       };
     },
@@ -42,12 +50,12 @@ export function damagesHead(
         steps.push({
           atMinute: rule.afterMinutes + 1,
           kind: 'threshold',
-          name: sayPrice('damages-begin', {}),
+          name: sayPrice('damages-begin'),
         });
       let reached = 1;
       while (reached <= max && uncapped(reached) < cap) reached += 1;
       if (reached <= max)
-        steps.push({ atMinute: reached, kind: 'cap', name: sayPrice('damages-capped', {}) });
+        steps.push({ atMinute: reached, kind: 'cap', name: sayPrice('damages-capped') });
       return steps;
     },
   };

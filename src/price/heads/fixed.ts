@@ -1,8 +1,9 @@
 import type { LengthThreshold, PriceBook } from '../../model/price-book.js';
 import { measureSpan } from '../measure-span.js';
-import { minorOf, moneyText, parseMoney } from '../money.js';
+import { minorOf, parseMoney } from '../money.js';
 import { Big } from 'big.js';
 import { firstOver } from './first-over.js';
+import { sayPrice, sumOf } from '../say-price.js';
 import { input, type CostHead, type HeadContext } from './head.js';
 
 /** A fixed charge, made once the overrun exceeds its threshold. */
@@ -13,21 +14,25 @@ export function fixedHead(context: HeadContext, charge: PriceBook['fixed'][numbe
   return {
     head: 'fixed',
     code: charge.code,
-    title: { text: charge.name },
+    title: charge.name,
     source: charge.source ?? book.source,
     minorAt: (overrun) => (due(overrun) ? sum : 0),
     explainAt: (overrun) => ({
       formula: due(overrun)
-        ? `${overrun} min is more than ${charge.afterMinutes} min: ${moneyText(sum, book)}`
-        : `${overrun} min is not more than ${charge.afterMinutes} min: nothing`,
+        ? sayPrice('charge-due', {
+            minutes: overrun,
+            after: charge.afterMinutes,
+            charge: sumOf(sum, book),
+          })
+        : sayPrice('charge-not-due', { minutes: overrun, after: charge.afterMinutes }),
       inputs: [
-        input('threshold', charge.afterMinutes, 'min'),
-        input('charge', charge.amount, book.currency),
+        input('input-threshold', charge.afterMinutes, 'min'),
+        input('input-charge', charge.amount, book.currency),
       ],
     }),
     stepsTo: (max) =>
       charge.afterMinutes < max
-        ? [{ atMinute: charge.afterMinutes + 1, kind: 'threshold', name: { text: charge.name } }]
+        ? [{ atMinute: charge.afterMinutes + 1, kind: 'threshold', name: charge.name }]
         : [],
   };
 }
@@ -49,28 +54,33 @@ export function lengthHead(
   return {
     head: 'fixed',
     code: threshold.code,
-    title: { text: threshold.name },
+    title: threshold.name,
     source: threshold.source ?? book.source,
     minorAt: (overrun) => (overrun >= first ? sum : 0),
     explainAt(overrun) {
       const minutes = counted(overrun);
       const hours = new Big(minutes).div(60).round(2).toString();
-      const what = `${hours} h counted from start to handback`;
+      const limit = threshold.moreThanHours;
       return {
         formula: already
-          ? `the booking alone is more than ${threshold.moreThanHours} h: nothing more for the overrun`
+          ? sayPrice('length-booked', { limit })
           : overrun >= first
-            ? `${what} is more than ${threshold.moreThanHours} h: ${moneyText(sum, book)}`
-            : `${what} is not more than ${threshold.moreThanHours} h: nothing`,
+            ? sayPrice('length-due', { hours, limit, charge: sumOf(sum, book) })
+            : sayPrice('length-not-due', { hours, limit }),
         inputs: [
-          input('counted', minutes, 'min'),
-          input('threshold', threshold.moreThanHours, 'h'),
-          input('public holiday hours', threshold.publicHolidays),
-          input('charge', threshold.amount, book.currency),
+          input('input-counted', minutes, 'min'),
+          input('input-threshold', threshold.moreThanHours, 'h'),
+          input(
+            'input-holiday-hours',
+            sayPrice(
+              threshold.publicHolidays === 'counted' ? 'holidays-counted' : 'holidays-not-counted',
+            ),
+          ),
+          input('input-charge', threshold.amount, book.currency),
         ],
       };
     },
     stepsTo: (max) =>
-      first <= max ? [{ atMinute: first, kind: 'threshold', name: { text: threshold.name } }] : [],
+      first <= max ? [{ atMinute: first, kind: 'threshold', name: threshold.name }] : [],
   };
 }

@@ -1,4 +1,4 @@
-import { isoText, localText, localTimeOf, type Instant } from '../../calendar/index.js';
+import { isoText } from '../../calendar/index.js';
 import type { KeyDatePrice } from '../../model/price-book.js';
 import {
   daysLate,
@@ -7,19 +7,14 @@ import {
   type KeyDateCost,
   type KeyDateState,
 } from '../key-dates.js';
-import { moneyText } from '../money.js';
 import type { CostHead, HeadContext, HeadStep } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 /** A key date with a forecast and a price. */
 export interface PricedKeyDate {
   readonly date: KeyDateState & { readonly forecast: number };
   readonly price: KeyDatePrice;
 }
-
-/** `2027-05-13 06:01+01:00`. */
-const words = (at: Instant, zone: string): string =>
-  `${localText(localTimeOf(at, zone))}${isoText(at, zone).slice(-6)}`;
 
 const codeOf = ({ date }: PricedKeyDate, { window }: HeadContext): string =>
   `${date.package}-${isoText(date.due, window.zone).slice(0, 10)}`;
@@ -36,7 +31,11 @@ export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): C
     source: price.source ?? book.source,
     minorAt: () => cost.minor,
     explainAt: () => ({
-      formula: `planned to end ${words(date.forecast, window.zone)}, due ${words(date.due, window.zone)}: ${cost.formula}`,
+      formula: sayPrice('key-date-as-planned', {
+        ends: { at: date.forecast, zone: window.zone },
+        due: { at: date.due, zone: window.zone },
+        cost: cost.formula,
+      }),
       inputs: cost.inputs,
     }),
     stepsTo: () => [],
@@ -68,18 +67,21 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
   return {
     head: 'key-dates',
     code: `key-date-${codeOf(item, context)}`,
-    title: { text: name },
+    title: name,
     source: price.source ?? book.source,
     minorAt,
     explainAt(overrun) {
       const cost = costAt(overrun);
-      const end = words(endAfter(date.forecast, window.end, overrun), window.zone);
-      const less =
-        planned > 0
-          ? `; less ${moneyText(planned, book)} that the plan alone costs = ${moneyText(cost.minor - planned, book)}`
-          : '';
       return {
-        formula: `ends ${end}, due ${words(date.due, window.zone)}: ${cost.formula}${less}`,
+        formula: sayPrice('key-date-by-overrun', {
+          ends: { at: endAfter(date.forecast, window.end, overrun), zone: window.zone },
+          due: { at: date.due, zone: window.zone },
+          cost: cost.formula,
+          less:
+            planned > 0
+              ? { planned: sumOf(planned, book), rest: sumOf(cost.minor - planned, book) }
+              : null,
+        }),
         inputs: cost.inputs,
       };
     },
@@ -90,8 +92,7 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
         const now = minorAt(overrun);
         // Priced in proportion it rises every minute; only its first minute is a step.
         const jumps = price.partDay === 'whole' || before === 0;
-        if (now > before && jumps)
-          steps.push({ atMinute: overrun, kind: 'threshold', name: { text: name } });
+        if (now > before && jumps) steps.push({ atMinute: overrun, kind: 'threshold', name });
         before = now;
       }
       return steps;

@@ -1,8 +1,8 @@
 import { Big } from 'big.js';
 import type { LateOpening } from '../../model/price-book.js';
-import { minorOf, moneyText, parseMoney, rateText } from '../money.js';
+import { minorOf, parseMoney } from '../money.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 type Band = LateOpening['bands'][number];
 
@@ -48,34 +48,39 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
   return {
     head: 'late-opening',
     code: charge.code,
-    title: { text: charge.name },
+    title: charge.name,
     source: charge.source ?? book.source,
     minorAt,
     explainAt(overrun) {
       const begun = begunAt(overrun);
       const full = uncapped(overrun);
-      const words = begun.map(
-        (item) =>
-          `${item.count} begun of ${item.length} min x ${moneyText(minorOf(item.each, book, under), book)}${boundText(item)}`,
-      );
-      const sum = `${words.join(' + ')} = ${moneyText(full, book)}`;
       return {
         formula:
           begun.length === 0
-            ? 'no interval has begun'
-            : full > cap
-              ? `${sum}, held to the cap of ${moneyText(cap, book)}`
-              : sum,
+            ? sayPrice('no-interval-begun')
+            : sayPrice('late-opening-sum', {
+                begun: begun.map((item) => ({
+                  count: item.count,
+                  minutes: item.length,
+                  each: sumOf(minorOf(item.each, book, under), book),
+                  bound: boundOf(item),
+                })),
+                full: sumOf(full, book),
+                cap: full > cap ? sumOf(cap, book) : null,
+              }),
         inputs: [
-          input('full rate', rateText(rate, book)),
+          input('input-full-rate', sayPrice('rate', { ...rate, currency: book.currency })),
           ...begun.map((item) =>
             input(
-              `intervals begun after ${item.band.afterMinutes} min, at ${item.band.percent} %`,
+              sayPrice('input-intervals', {
+                minutes: item.band.afterMinutes,
+                percent: item.band.percent,
+              }),
               item.count,
               `x ${item.length} min`,
             ),
           ),
-          ...(charge.cap === undefined ? [] : [input('cap', charge.cap, book.currency)]),
+          ...(charge.cap === undefined ? [] : [input('input-cap', charge.cap, book.currency)]),
         ],
       };
     },
@@ -103,11 +108,11 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
     },
   };
 
-  /** `(50 %)`, or the least or most that holds in its place. */
-  function boundText({ band, length }: Begun): string {
+  /** The percentage, or the least or most that holds in its place. */
+  function boundOf({ band, length }: Begun): 'least' | 'most' | { readonly percent: string } {
     const plain = new Big(rate.amount).times(length).times(band.percent);
-    if (band.least !== undefined && plain.lt(under.times(band.least))) return ' (the least)';
-    if (band.most !== undefined && plain.gt(under.times(band.most))) return ' (the most)';
-    return ` (${band.percent} %)`;
+    if (band.least !== undefined && plain.lt(under.times(band.least))) return 'least';
+    if (band.most !== undefined && plain.gt(under.times(band.most))) return 'most';
+    return { percent: band.percent };
   }
 }

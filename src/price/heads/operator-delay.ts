@@ -1,12 +1,12 @@
 import { Big } from 'big.js';
-import { clockWords } from '../../calendar/clock-words.js';
+import type { Phrase } from '../../model/index.js';
 import type { DelayByBands, DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
-import { minorOf, moneyText, rateText } from '../money.js';
+import { minorOf } from '../money.js';
 import type { HeldTrain } from '../types.js';
 import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 /** Exact sum of charged minutes x weight. Minutes are summed per weight first, as there are few weights. */
 export function weightedMinutes(held: readonly HeldTrain[]): Big {
@@ -29,29 +29,31 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
   return {
     head: 'operator-delay',
     code: 'operator-delay',
-    title: sayPrice('delay-to-trains', {}),
+    title: sayPrice('delay-to-trains'),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
       const held = heldAt(overrun);
       const cancelled = held.filter((train) => train.cancelled);
       const weighted = weightedMinutes(held).toFixed();
-      const deemed = cancelled[0]?.countedMinutes;
-      const gone =
-        deemed === undefined
-          ? ''
-          : `, ${cancelled.length} of them cancelled at ${deemed} minutes each`;
       return {
         formula:
           held.length === 0
-            ? 'no train is held'
-            : `${held.length} ${held.length === 1 ? 'train' : 'trains'} late${gone}: ${weighted} weighted minutes x ${rateText(rule.rate, book)} = ${moneyText(minorAt(overrun), book)}`,
+            ? sayPrice('no-train-held')
+            : sayPrice('trains-late-sum', {
+                trains: held.length,
+                cancelled: cancelled.length,
+                deemed: cancelled[0]?.countedMinutes ?? 0,
+                weighted,
+                rate: { ...rule.rate, currency: book.currency },
+                total: sumOf(minorAt(overrun), book),
+              }),
         inputs: [
-          input('trains late', held.length - cancelled.length, 'trains'),
-          input('trains cancelled', cancelled.length, 'trains'),
-          input('weighted minutes', weighted, 'min'),
-          input('rate', rule.rate.amount, perUnit(book.currency, rule.rate.perMinutes)),
-          input('headway', rule.headwayMinutes, 'min'),
+          input('input-trains-late', held.length - cancelled.length, sayPrice('unit-trains')),
+          input('input-trains-cancelled', cancelled.length, sayPrice('unit-trains')),
+          input('input-weighted-minutes', weighted, 'min'),
+          input('input-rate', rule.rate.amount, perUnit(book.currency, rule.rate.perMinutes)),
+          input('input-headway', rule.headwayMinutes, 'min'),
         ],
       };
     },
@@ -66,22 +68,24 @@ function reportUnlistedTrains(
 ): void {
   const last = trains.at(-1);
   if (!last) {
-    notPriced(
-      `No train is listed after window ${window.id}, so delay to trains is priced at nothing.`,
-    );
+    notPriced(sayPrice('no-train-listed', { window: window.id }));
     return;
   }
   const held = (overrun: number): boolean => heldAt(overrun).at(-1)?.train === last.id;
   const from = firstOver(held, maxMinutes);
   if (from <= maxMinutes)
     notPriced(
-      `The train list ends at ${clockWords(last.passesAt, window.zone)} (${last.id}), which an overrun of ${from} min or more holds: trains after it are not priced.`,
+      sayPrice('train-list-ends', {
+        passes: { at: last.passesAt, zone: window.zone },
+        train: last.id,
+        minutes: from,
+      }),
       from,
     );
 }
 
-const perUnit = (currency: string, perMinutes: number): string =>
-  perMinutes === 1 ? `${currency}/min` : `${currency} per ${perMinutes} min`;
+const perUnit = (currency: string, minutes: number): Phrase =>
+  minutes === 1 ? `${currency}/min` : sayPrice('unit-money-per', { currency, minutes });
 
 /** A step where a train is first late, and another where it is first cancelled. */
 function trainSteps(
@@ -140,21 +144,30 @@ export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead
   return {
     head: 'operator-delay',
     code: 'operator-delay',
-    title: sayPrice('delay-by-minute', {}),
+    title: sayPrice('delay-by-minute'),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
       const used = parts(overrun);
-      const sum = used.map((p) => `${p.minutes} min x ${rateText(p.band.rate, book)}`).join(' + ');
       return {
         formula:
           used.length === 0
-            ? 'no minute is in a band'
-            : `${sum} = ${moneyText(minorAt(overrun), book)}`,
+            ? sayPrice('no-minute-in-band')
+            : sayPrice('bands-sum', {
+                parts: used.map(({ band, minutes }) => ({
+                  minutes,
+                  rate: { ...band.rate, currency: book.currency },
+                })),
+                total: sumOf(minorAt(overrun), book),
+              }),
         inputs: used.flatMap((p) => [
-          input(`minutes after ${p.band.afterMinutes}`, p.minutes, 'min'),
           input(
-            `rate after ${p.band.afterMinutes}`,
+            sayPrice('input-minutes-after', { minutes: p.band.afterMinutes }),
+            p.minutes,
+            'min',
+          ),
+          input(
+            sayPrice('input-rate-after', { minutes: p.band.afterMinutes }),
             p.band.rate.amount,
             perUnit(book.currency, p.band.rate.perMinutes),
           ),
@@ -168,7 +181,7 @@ export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead
           atMinute: band.afterMinutes + 1,
           kind: 'rate-change' as const,
           name: sayPrice('rate-after', {
-            rate: rateText(band.rate, book),
+            rate: { ...band.rate, currency: book.currency },
             minutes: band.afterMinutes,
           }),
         })),

@@ -1,6 +1,6 @@
-import { exactOf, minorOf, moneyText } from '../money.js';
+import { exactOf, minorOf } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 /** Work planned for the window and not done, and the cost of doing it in another. */
 export interface LostUnits {
@@ -18,18 +18,23 @@ export function reBookingHead(context: HeadContext, lost: LostUnits): CostHead {
   if (!Number.isInteger(lost.units) || lost.units < 0)
     throw new RangeError(`lost units must be a whole number, not ${lost.units}`);
   const sum = minorOf(exactOf(lost.pricePerUnit).times(lost.units), book);
-  const what = lost.what ?? 'units';
+  const what = lost.what ?? sayPrice('units');
   return {
     head: 're-booking',
     code: 're-booking',
-    title: sayPrice('left-over-booked-again', {}),
-    source: lost.source ?? 'given by the planner',
+    title: sayPrice('left-over-booked-again'),
+    source: lost.source ?? sayPrice('given-by-planner'),
     minorAt: () => sum,
     explainAt: () => ({
-      formula: `${lost.units} ${what} x ${book.currency} ${lost.pricePerUnit} each = ${moneyText(sum, book)}`,
+      formula: sayPrice('lost-units-sum', {
+        units: lost.units,
+        what,
+        each: { amount: lost.pricePerUnit, currency: book.currency },
+        total: sumOf(sum, book),
+      }),
       inputs: [
-        input('left over', lost.units, what),
-        input('price of one', lost.pricePerUnit, book.currency),
+        input('input-left-over', lost.units, what),
+        input('input-price-of-one', lost.pricePerUnit, book.currency),
       ],
     }),
     stepsTo: () => [],

@@ -1,12 +1,11 @@
 import { Big } from 'big.js';
-import { clockWords } from '../../calendar/clock-words.js';
 import { addMinutes, minutesBetween, type Instant } from '../../calendar/index.js';
 import type { PriceBook } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
-import type { SpeedLeft } from '../speed-after.js';
-import { minorOf, moneyText, rateText } from '../money.js';
+import { speedText, type SpeedLeft } from '../speed-after.js';
+import { minorOf } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 type Rule = NonNullable<PriceBook['restriction']>;
 
@@ -65,25 +64,43 @@ export function restrictionHeads(
       : 0;
   reportUnlistedTrains(context, rule, plannedUntil);
   const source = rule.source ?? book.source;
-  const words = ({ trains: count, weight }: Running): string =>
-    `${count} trains until it is lifted${weight.eq(count) ? '' : `, weights adding to ${weight.toFixed()}`} x ${rule.minutesLostPerTrain} min x ${rateText(rate, book)}`;
+  const underLimit = ({ trains: count, weight }: Running) => ({
+    trains: count,
+    weight: weight.eq(count) ? null : weight.toFixed(),
+    minutes: String(rule.minutesLostPerTrain),
+    rate: { ...rate, currency: book.currency },
+  });
   const inputs = (under: Running) => [
-    input('trains until lifted', under.trains, 'trains'),
-    input('sum of weights', under.weight.toFixed()),
-    input('minutes lost', rule.minutesLostPerTrain, 'min/train'),
-    input('lifted after', rule.liftedAfterMinutes, 'min from handback'),
-    input('rate', rate.amount, `${book.currency} per ${rate.perMinutes} min`),
+    input('input-trains-until-lifted', under.trains, sayPrice('unit-trains')),
+    input('input-sum-of-weights', under.weight.toFixed()),
+    input('input-minutes-lost', rule.minutesLostPerTrain, sayPrice('unit-min-per-train')),
+    input('input-lifted-after', rule.liftedAfterMinutes, sayPrice('unit-min-from-handback')),
+    input(
+      'input-rate',
+      rate.amount,
+      sayPrice('unit-money-per', { currency: book.currency, minutes: rate.perMinutes }),
+    ),
   ];
   const heads: CostHead[] = [];
   if (planned)
     heads.push({
       head: 'restriction',
       code: 'restriction-planned',
-      title: sayPrice('restriction-planned', {}),
+      title: sayPrice('restriction-planned'),
       source,
       minorAt: () => plannedMinor,
       explainAt: () => ({
-        formula: `${left.map((speedLeft) => speedLeftText(speedLeft, rule, window.zone)).join('; ')}: ${words(planned)} = ${moneyText(plannedMinor, book)}`,
+        formula: sayPrice('restriction-left-sum', {
+          left: left.map((speedLeft) => ({
+            speed: speedText(speedLeft),
+            activity: speedLeft.activity,
+            until: speedLeft.until === null ? null : { at: speedLeft.until, zone: window.zone },
+            liftedBy: speedLeft.liftedBy ?? '',
+            liftedAfter: rule.liftedAfterMinutes,
+          })),
+          under: underLimit(planned),
+          total: sumOf(plannedMinor, book),
+        }),
         inputs: inputs(planned),
       }),
       stepsTo: () => [],
@@ -91,19 +108,22 @@ export function restrictionHeads(
   heads.push({
     head: 'restriction',
     code: 'restriction',
-    title: sayPrice('restriction-after', {}),
+    title: sayPrice('restriction-after'),
     source,
     minorAt,
     explainAt(overrun) {
       const under = runningUntil(until(overrun), overrun);
-      const less =
-        planned && applies(overrun)
-          ? `; less ${moneyText(plannedMinor, book)} that the plan alone costs = ${moneyText(minorAt(overrun), book)}`
-          : '';
       return {
         formula: applies(overrun)
-          ? `${words(under)} = ${moneyText(costOf(under), book)}${less}`
-          : `no restriction by the overrun: ${overrun} min is not more than ${rule.afterMinutes} min`,
+          ? sayPrice('restriction-sum', {
+              under: underLimit(under),
+              total: sumOf(costOf(under), book),
+              less: planned && {
+                planned: sumOf(plannedMinor, book),
+                rest: sumOf(minorAt(overrun), book),
+              },
+            })
+          : sayPrice('restriction-not-due', { minutes: overrun, after: rule.afterMinutes }),
         inputs: inputs(under),
       };
     },
@@ -113,7 +133,7 @@ export function restrictionHeads(
             {
               atMinute: rule.afterMinutes + 1,
               kind: 'threshold',
-              name: sayPrice('restriction-begins', {}),
+              name: sayPrice('restriction-begins'),
             },
           ]
         : [],
@@ -121,20 +141,12 @@ export function restrictionHeads(
   return heads;
 }
 
-function speedLeftText(speedLeft: SpeedLeft, rule: Rule, zone: string): string {
-  const limit = `${speedLeft.limit.value} ${speedLeft.limit.unit} after ${speedLeft.activity}`;
-  return speedLeft.until === null
-    ? `${limit}, which no later work is planned to lift: taken as lifted ${rule.liftedAfterMinutes} min after the booked end`
-    : `${limit} until ${speedLeft.liftedBy ?? ''} ends at ${clockWords(speedLeft.until, zone)}`;
-}
-
 /** Reports when the list of trains ends before the restriction is lifted. */
 function reportUnlistedTrains(context: HeadContext, rule: Rule, plannedUntil: Instant): void {
   const { trains, window, maxMinutes } = context;
   if (rule.trains !== undefined) return;
   const last = trains.at(-1)?.passesAt ?? window.end;
-  const text =
-    'The speed restriction may last beyond the last train listed: the trains after it are not priced. Give the number of trains in the price book.';
+  const text = sayPrice('restriction-beyond-trains');
   if (last < plannedUntil) context.notPriced(text);
   else {
     const reaches = minutesBetween(window.end, last) - rule.liftedAfterMinutes + 1;

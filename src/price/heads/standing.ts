@@ -1,13 +1,13 @@
 import { Big } from 'big.js';
-import { clockWords } from '../../calendar/clock-words.js';
 import { minutesBetween } from '../../calendar/index.js';
+import type { Sentence } from '../../model/index.js';
 import type { StandingRule } from '../../model/price-book.js';
-import { minorOf, moneyText } from '../money.js';
+import { minorOf } from '../money.js';
 import type { Stay } from '../on-site.js';
 import { factorRuns, type FactorRun } from '../pay-factors.js';
 import type { Standing } from '../standing.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
-import { sayPrice } from '../price-sentences.js';
+import { sayPrice, sumOf } from '../say-price.js';
 
 /** Units of a resource that a late handback keeps for the same minutes. Minutes are counted from the booked end. */
 interface Kept {
@@ -75,27 +75,34 @@ export function standingHead(
       const groups = kept
         .map((stay) => ({ stay, parts: paid(stay, overrun) }))
         .filter(({ parts }) => parts.length > 0);
-      const words = groups.map(
-        ({ stay, parts }) => `${stay.amount} x (${parts.map(partText).join(' + ')})`,
-      );
       const total = (parts: readonly { readonly minutes: number }[]): number =>
         parts.reduce((sum, part) => sum + part.minutes, 0);
       const longest = Math.max(0, ...groups.map(({ parts }) => total(parts)));
-      const why = longest > overrun ? ` (${longest} min paid: least hours or started blocks)` : '';
-      const sum = words.length > 1 ? `(${words.join(' + ')})` : words[0];
       return {
         formula:
           groups.length === 0
-            ? zeroText(stays, kept, overrun, window.zone)
-            : `${sum} x ${book.currency} ${rate} an hour = ${moneyText(minorAt(overrun), book)}${why}`,
+            ? whyNothing(stays, kept, overrun, window.zone)
+            : sayPrice('standing-sum', {
+                groups: groups.map(({ stay, parts }) => ({
+                  amount: stay.amount,
+                  paid: parts.map(({ run: { factor, names }, minutes }) => ({
+                    minutes,
+                    factor,
+                    names,
+                  })),
+                })),
+                rate: { amount: rate, currency: book.currency },
+                total: sumOf(minorAt(overrun), book),
+                longest: longest > overrun ? longest : null,
+              }),
         inputs: groups.flatMap(({ stay, parts }) => [
-          input('amount', stay.amount, resource.id),
-          input('minutes paid', total(parts), 'min'),
+          input('input-amount', stay.amount, resource.id),
+          input('input-minutes-paid', total(parts), 'min'),
           ...parts.map(({ run, minutes }) =>
-            input(`minutes at factor ${run.factor}`, minutes, 'min'),
+            input(sayPrice('input-minutes-at-factor', { factor: run.factor }), minutes, 'min'),
           ),
-          input('rate', rate, `${book.currency}/h`),
-          input('least hours', resource.leastHours ?? 0, 'h'),
+          input('input-rate', rate, `${book.currency}/h`),
+          input('input-least-hours', resource.leastHours ?? 0, 'h'),
         ]),
       };
     },
@@ -132,23 +139,16 @@ export function standingHead(
   };
 }
 
-const partText = ({ run, minutes }: { run: FactorRun; minutes: number }): string =>
-  run.names.length === 0 && run.factor === '1'
-    ? `${minutes} min`
-    : `${minutes} min at ${run.factor} (${run.names.join(', ')})`;
-
 /** Why a resource costs nothing more: it has left, its minimum hours cover it, or there is no overrun. */
-function zeroText(
+function whyNothing(
   stays: readonly Stay[],
   kept: readonly Kept[],
   overrun: number,
   zone: string,
-): string {
+): Sentence {
   if (kept.length === 0) {
     const left = Math.max(...stays.map((stay) => stay.leaves));
-    return `it leaves at ${clockWords(left, zone)}, before handback: ${stays[0]!.why}`;
+    return sayPrice('leaves-before-handback', { at: { at: left, zone }, why: stays[0]!.why });
   }
-  return overrun > 0
-    ? 'its least hours pay for these minutes already: nothing is added'
-    : 'no time is charged beyond what the booking pays';
+  return overrun > 0 ? sayPrice('least-hours-pay') : sayPrice('nothing-beyond-booking');
 }

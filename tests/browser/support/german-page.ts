@@ -68,11 +68,13 @@ function without(said: string, typed: string): string {
   return rest;
 }
 
-/** What a German page says in English: where, and the text. */
+/** What a German page says in English, or did not say in any words: where, and the text. */
 export function englishIn(page: Node, untyped: (text: string) => string): readonly string[] {
   const found = new Set<string>();
   for (const { where, text: said } of saidIn(page, '')) {
-    if (englishWords.test(untyped(said).replaceAll(names, ''))) found.add(`${where}: ${said}`);
+    const isUnsaid = said.includes('[object');
+    if (isUnsaid || englishWords.test(untyped(said).replaceAll(names, '')))
+      found.add(`${where}: ${said}`);
   }
   return [...found];
 }

@@ -1,8 +1,5 @@
 import { oneEvent } from '@open-wc/testing';
-import { loadProblems } from '../../../components/shared/problem-words.js';
-
-// The words of faults are loaded when first shown; a test that looks at them does not wait for a busy machine.
-await loadProblems('en');
+import './english.js';
 
 // What a reader sees of an element, and what it sends when something is pressed.
 

@@ -1,8 +1,9 @@
+import { english } from '../../../src/engine/english/sentences.js';
 import { describe, expect, it } from 'vitest';
 import { accountReport } from '../../../src/engine/report/account-report.js';
 import type { ReportBasis } from '../../../src/engine/report/facts.js';
 import { overrunReport } from '../../../src/engine/report/overrun-report.js';
-import { tableOfReport, type Report } from '../../../src/engine/report/report.js';
+import { reportIn, tableOfReport, type Report } from '../../../src/engine/report/report.js';
 import { priceOf } from '../../../src/engine/price.js';
 import { addMinutes } from '../../../src/calendar/index.js';
 import { cautions } from '../../../src/model/index.js';
@@ -33,7 +34,7 @@ const basis: ReportBasis = {
   },
   prices,
 };
-const factsOf = (report: Report): Record<string, string> =>
+const factsOf = (report: Report<string>): Record<string, string> =>
   Object.fromEntries(report.facts.map((fact) => [fact.label, fact.value]));
 
 describe('the report of an overrun', () => {
@@ -41,7 +42,7 @@ describe('the report of an overrun', () => {
     { plan: { ...plan, rules: { schema: 1, name: 'none' } as never }, trains, prices },
     { window: 'W1', overrunMinutes: 90, maxMinutes: 90, compareMinutes: [20, 90] },
   );
-  const report = overrunReport(answer, basis);
+  const report = reportIn(overrunReport(answer, basis), english);
 
   it('says window, booked end, plan and revision, and each length with its handback and total', () => {
     expect(factsOf(report)).toMatchObject({
@@ -112,7 +113,7 @@ describe('the report of an account', () => {
     actualHandback: addMinutes(window.end, 20),
     trainActuals: [{ train: 'T1', passedAt: null, claimedBy: 'Operator' }],
   });
-  const report = accountReport(found, basis);
+  const report = reportIn(accountReport(found, basis), english);
 
   it('says window, booked end, handback, minutes late, total, and the plan with its revision', () => {
     expect(factsOf(report)).toMatchObject({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
-import { account, overrunCost, percentOfShare, shareOfPercent } from '../../../src/price/index.js';
+import { percentOfShare, shareOfPercent } from '../../../src/price/index.js';
+import { account, overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, aResource, at, aWindow, trainsDue } from './builders.js';
 
 const window = aWindow();

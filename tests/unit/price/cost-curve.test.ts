@@ -1,3 +1,4 @@
+import { english } from '../../../src/engine/english/sentences.js';
 import { describe, expect, it } from 'vitest';
 import { costCurve, expectedCost } from '../../../src/price/index.js';
 import { aBook, aResource, aWindow, trainsDue } from './builders.js';
@@ -41,7 +42,7 @@ describe('the cost of every minute', () => {
       90,
       { resources: [aResource('gang', 60, { leastHours: 0.5 })] },
     );
-    expect(curve.steps.map((s) => [s.atMinute, s.kind, s.name])).toEqual([
+    expect(curve.steps.map((s) => [s.atMinute, s.kind, english(s.name)])).toEqual([
       [1, 'least-hours', 'least 0.5 h of gang'],
       [6, 'threshold', 'delay damages begin'],
       [15, 'cap', 'delay damages reach their cap'],

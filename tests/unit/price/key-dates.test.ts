@@ -5,7 +5,8 @@ import { addMinutes, type Instant } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/planner/fit/types.js';
 import type { Activity } from '../../../src/model/index.js';
 import { priceBookSchema } from '../../../src/model/price-book.js';
-import { costCurve, daysLate, keyDateLines, overrunCost } from '../../../src/price/index.js';
+import { costCurve, daysLate } from '../../../src/price/index.js';
+import { keyDateLines, overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, at, aWindow, zone } from './builders.js';
 
 const window = aWindow();

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { inEnglish } from '../../helpers/in-english.js';
 import { describe, expect, it } from 'vitest';
 import { HOUR, MINUTE } from '../../../src/calendar/index.js';
 import { lengthThresholds, measureSpan, noticeGiven } from '../../../src/price/index.js';
@@ -24,7 +25,9 @@ describe('more than so many hours', () => {
       3720, 1440, 2280,
     ]);
     expect(out.exceeded).toBe(false);
-    expect(out.text).toBe('62 h elapsed less 24 h on public holidays: not more than 60 h');
+    expect(inEnglish(out).sentence).toBe(
+      '62 h elapsed less 24 h on public holidays: not more than 60 h',
+    );
     const counted = { ...moreThan60, publicHolidays: 'counted' as const };
     expect(measureSpan(span, zone, counted, holidays).exceeded).toBe(true);
     expect(measureSpan(span, zone, moreThan60).exceeded).toBe(true);
@@ -39,12 +42,12 @@ describe('more than so many hours', () => {
 
   it('says that a clock change decides, but not one on a holiday that is left out', () => {
     const span = { start: at('2027-10-29 22:00'), end: at('2027-11-01 10:00') };
-    expect(measureSpan(span, zone, moreThan60)).toMatchObject({
+    expect(inEnglish(measureSpan(span, zone, moreThan60))).toMatchObject({
       elapsedMinutes: 61 * 60,
       clocksForwardMinutes: -60,
       exceeded: true,
       clockChangeDecides: true,
-      text: '61 h elapsed: more than 60 h; clocks go back 1 h in it, which decides',
+      sentence: '61 h elapsed: more than 60 h; clocks go back 1 h in it, which decides',
     });
     const less = { ...moreThan60, moreThanHours: 36 };
     const without = measureSpan(span, zone, less, ['2027-10-31']);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Activity } from '../../../src/model/index.js';
-import { overrunCost, type OverrunInputs } from '../../../src/price/index.js';
+import type { OverrunInputs } from '../../../src/price/index.js';
+import { overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, aResource, at, aWindow, trainsDue } from './builders.js';
 
 const told = (

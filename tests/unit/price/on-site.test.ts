@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Activity } from '../../../src/model/index.js';
 import type { Placement } from '../../../src/planner/fit/types.js';
-import { callOuts, overrunCost, type OverrunInputs } from '../../../src/price/index.js';
+import type { OverrunInputs } from '../../../src/price/index.js';
+import { callOuts, overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, aResource, at, aWindow } from './builders.js';
 
 const work = (id: string, resources: Record<string, number>): Activity => ({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { overrunCost } from '../../../src/price/index.js';
+import { overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, aResource, at, aWindow, trainsDue } from './builders.js';
 
 const window = aWindow();

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { priceBookSchema } from '../../../src/model/price-book.js';
-import { costCurve, expectedCost, overrunCost } from '../../../src/price/index.js';
+import { costCurve, expectedCost } from '../../../src/price/index.js';
+import { overrunCost } from '../../helpers/prices-in-english.js';
 import { aResource, at, aWindow } from './builders.js';
 
 const page = readFileSync(new URL('../../../src/price/README.md', import.meta.url), 'utf8');

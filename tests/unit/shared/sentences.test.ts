@@ -5,19 +5,26 @@ import { sentences as german } from '../../../components/sentences/german.js';
 import { speaking } from '../../../components/shared/language.js';
 import { loadSentences, saidText } from '../../../components/shared/said.js';
 import { durationText } from '../../../src/calendar/index.js';
-import { commonSentences, Sentence, type Moment } from '../../../src/model/index.js';
+import {
+  commonPhrases,
+  commonSentences,
+  phraseText,
+  saysBy,
+  type Moment,
+  type SayPhrase,
+} from '../../../src/model/index.js';
 import { certificateSentences } from '../../../src/planner/certificate-words.js';
 import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
-import { priceSentences } from '../../../src/price/price-sentences.js';
+import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
 import { repairSentences } from '../../../src/planner/repair/repair-sentences.js';
 import { ledgerSentences } from '../../../src/rules/ledger-sentences.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
 
-type Words = Readonly<Record<string, (given: object) => string>>;
+type Words = Readonly<Record<string, (given: object, say: SayPhrase) => string>>;
 const rooms = [
   reasonSentences,
   unplacedSentences,
@@ -26,6 +33,7 @@ const rooms = [
   noteSentences,
   ledgerSentences,
   commonSentences,
+  commonPhrases,
   priceSentences,
   liveSentences,
   repairSentences,
@@ -33,7 +41,7 @@ const rooms = [
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
 const inGerman = (key: string, given: object): string =>
-  speaking({ figures: 'de', words: 'de' }, () => saidText({ text: '', sentence: { key, given } }));
+  speaking({ figures: 'de', words: 'de' }, () => saidText({ key, given }));
 await loadSentences('de');
 
 const isMoment = (value: object): value is Moment => 'at' in value && 'zone' in value;
@@ -41,7 +49,23 @@ const isMoment = (value: object): value is Moment => 'at' in value && 'zone' in 
 /** What is no name, number or moment, but one of a few words that a sentence knows; and a sentence in a sentence. */
 const asTheyAre = new Set([
   ...['onTime', 'wanted', 'ways', 'late', 'from', 'kind', 'rule', 'why'],
-  ...['once', 'zone', 'aim', 'first', 'known', 'when', 'bars', 'days', 'counted', 'all', 'between'],
+  ...[
+    'once',
+    'zone',
+    'by',
+    'perMinutes',
+    'cancelled',
+    'liftedAfter',
+    'aim',
+    'first',
+    'known',
+    'when',
+    'bars',
+    'days',
+    'counted',
+    'all',
+    'between',
+  ],
 ]);
 
 /** Something of the same shape as an example: other names, numbers, moments, and lists of up to three. */
@@ -49,7 +73,10 @@ function like(example: unknown, name = ''): fc.Arbitrary<unknown> {
   if (asTheyAre.has(name)) return fc.constant(example);
   if (typeof example === 'boolean') return fc.boolean();
   if (typeof example === 'number') return fc.integer({ min: 1, max: 9_999 });
-  if (typeof example === 'string') return fc.integer({ min: 1e6, max: 9e6 }).map((n) => `Q${n}Q`);
+  if (typeof example === 'string')
+    return /^\d/.test(example)
+      ? fc.integer({ min: 101, max: 9_999 }).map((n) => `${n}.5`)
+      : fc.integer({ min: 1e6, max: 9e6 }).map((n) => `Q${n}Q`);
   if (Array.isArray(example))
     return example.length === 0
       ? fc.constant(example)
@@ -73,7 +100,8 @@ function marksOf(given: unknown, name = ''): (readonly string[])[] {
     return [[durationText(given), String(given), grouped('de'), ...(given === 1 ? ['one '] : [])]];
   }
   if (asTheyAre.has(name)) return name === 'known' ? [['8 h']] : [];
-  if (typeof given === 'string') return [[given]];
+  if (typeof given === 'string')
+    return [/^\d/.test(given) ? [given, Number(given).toLocaleString('de')] : [given]];
   if (typeof given !== 'object' || given === null) return [];
   const entries = Object.entries(given).filter(
     ([key]) => key !== 'at' && key !== 'zone' && !(key === 'makers' && hasOpeners(given)),
@@ -94,7 +122,10 @@ it('each key is that of one room alone', () => {
 it.each(keys)('%s says all that it is made with, in both languages', (key) => {
   fc.assert(
     fc.property(like(examples[key as keyof typeof examples]), (given) => {
-      const [one, other] = [english[key]!(given as object), inGerman(key, given as object)];
+      const [one, other] = [
+        english[key]!(given as object, (phrase) => phraseText(phrase, english)),
+        inGerman(key, given as object),
+      ];
       expect(other).not.toBe(one);
       for (const text of [one, other]) expect(text).not.toMatch(/undefined|NaN|\[object/);
       for (const marks of marksOf(given))
@@ -108,5 +139,10 @@ it.each(keys)('%s says all that it is made with, in both languages', (key) => {
 });
 
 it('a sentence leaves nothing of itself in JSON', () => {
-  expect(JSON.stringify({ text: 'a', sentence: new Sentence('no-room', {}) })).toBe('{"text":"a"}');
+  expect(
+    JSON.stringify({
+      text: 'a',
+      sentence: saysBy({ a: ({ n }: { readonly n: number }) => `${n}` })('a', { n: 1 }).sentence,
+    }),
+  ).toBe('{"text":"a"}');
 });

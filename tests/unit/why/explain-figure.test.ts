@@ -3,6 +3,8 @@ import { explainFigure, type ShownResults } from '../../../components/why/explai
 import type { Explanation } from '../../../components/why/explanation.js';
 import type { Figure } from '../../../components/shared/figure-ask-event.js';
 import { momentText } from '../../../components/shared/format.js';
+import { english } from '../../../src/engine/english/sentences.js';
+import { loadSentences } from '../../../components/shared/said.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { durationText, MINUTE } from '../../../src/calendar/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../../helpers/documents.js';
@@ -138,6 +140,8 @@ describe('where a handback figure comes from', () => {
 });
 
 describe('where a cost comes from', () => {
+  beforeAll(() => loadSentences('en'));
+
   it('sums the counted heads to the total, and shows formula and source of each', () => {
     const { at } = shown.price!;
     const total = told({ of: 'cost-total' });
@@ -149,7 +153,7 @@ describe('where a cost comes from', () => {
     expect(sum).toBeGreaterThan(0);
     for (const item of at.rows) {
       const head = told({ of: 'cost-row', code: item.code });
-      expect(head.rule).toMatchObject({ text: item.formula, source: item.source });
+      expect(head.rule).toMatchObject({ text: english(item.formula), source: item.source });
       expect(head.rows.length).toBe(item.inputs.length);
     }
   });

@@ -1,6 +1,6 @@
 import { minutesBetween } from '../../../calendar/index.js';
 import type { Placement } from '../../../planner/fit/types.js';
-import type { Activity } from '../../../model/index.js';
+import { joined, type Activity, type Phrase } from '../../../model/index.js';
 import { reBookingCost } from '../../../price/index.js';
 import { movedIn } from '../changes.js';
 import { asPlanned, type Draft } from '../draft.js';
@@ -26,7 +26,7 @@ export interface Leftover {
   readonly moved: readonly MovedWork[];
   /** Units for which no window is left. */
   readonly unplacedUnits: number;
-  readonly formula: string;
+  readonly formula: Phrase;
   /** The scheduler was not asked about this count: its costs lie between those of its neighbours. */
   readonly inProportion: boolean;
 }
@@ -60,7 +60,10 @@ export function leftovers(
       elsewhere: priced.overrunElsewhere,
       moved: movedIn(draft.placements, at.plan, at.planned.placements),
       unplacedUnits: left ? placed(at.planned.placements) - placed(draft.placements) : 0,
-      formula: others.map((other) => `${other.what}: ${other.formula}`).join('. '),
+      formula: joined(
+        others.map((other) => joined([other.what, other.formula], ': ')),
+        '. ',
+      ),
       inProportion: false,
     });
     told();

@@ -158,7 +158,7 @@ export class PossessionOptions extends LitElement {
               ${this.#renderStop(answer, zone, words)}
               <section>
                 <h3>${words.notes}</h3>
-                ${answer.notes.map((note) => html`<p>${note}</p>`)}
+                ${answer.notes.map((note) => html`<p lang="en">${note}</p>`)}
               </section>
               ${
                 answer.notPriced.length === 0
@@ -252,7 +252,7 @@ export class PossessionOptions extends LitElement {
     if (!stop)
       return html`<section>
         <h3>${words.stopTitle}</h3>
-        <p class="quiet">${answer.noStop}</p>
+        <p class="quiet" lang="en">${answer.noStop}</p>
       </section>`;
     return html`<section>
       <h3>${words.stopTitle}</h3>

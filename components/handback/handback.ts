@@ -1,11 +1,6 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Instant } from '../../src/calendar/index.js';
-import {
-  cutOffCalendar,
-  shiftState,
-  type HandbackResult,
-  type Progress,
-} from '../../src/engine/index.js';
+import { shiftState, type HandbackResult, type Progress } from '../../src/engine/index.js';
 import type { AccessWindow, Decisions } from '../../src/model/index.js';
 import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
@@ -296,7 +291,7 @@ export class PossessionHandback extends LitElement {
         ${
           this.now === null
             ? nothing
-            : html`<button type="button" class="calendar" @click=${() => this.#saveCalendar()}>
+            : html`<button type="button" class="calendar" @click=${() => void this.#saveCalendar()}>
                 ${strings.saveCalendar}
               </button>`
         }
@@ -317,11 +312,13 @@ export class PossessionHandback extends LitElement {
     </article>`;
   }
 
-  #saveCalendar(): void {
-    if (this.now === null) return;
-    const about = this.plan === '' ? undefined : this.#words.now.planOfWork(this.plan);
-    const text = cutOffCalendar(this.results, this.windows, this.now, about);
-    this.dispatchEvent(new CalendarSaveEvent(text));
+  /** What makes the file is loaded when the first is asked for; the file holds what stood there then. */
+  async #saveCalendar(): Promise<void> {
+    const { results, windows, now, plan } = this;
+    if (now === null) return;
+    const about = plan === '' ? undefined : this.#words.now.planOfWork(plan);
+    const { cutOffCalendar } = await import('../../src/engine/handback/cut-off-calendar.js');
+    this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(results, windows, now, about)));
   }
 
   #windowOf(id: string): AccessWindow | undefined {

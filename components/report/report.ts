@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { reportIn, type Report } from '../../src/engine/report/report.js';
+import { reportIn } from '../../src/engine/report/report-in.js';
+import type { Report } from '../../src/engine/report/report.js';
 import { base } from '../shared/base.js';
 import { decimalSign, numberText } from '../shared/format.js';
 import { saidText } from '../shared/said.js';

@@ -80,7 +80,10 @@ export async function saveReport(
   { report, format }: Pick<ReportSaveEvent, 'report' | 'format'>,
 ): Promise<void> {
   try {
-    const { reportIn, tableOfReport } = await import('../../../src/engine/report/report.js');
+    const [{ reportIn }, { tableOfReport }] = await Promise.all([
+      import('../../../src/engine/report/report-in.js'),
+      import('../../../src/engine/report/report.js'),
+    ]);
     await desk.inWords(() => loadSentences());
     const table = desk.inWords(() => tableOfReport(reportIn(report, saidText)));
     const file = await desk.engine?.exportTable(table, format);

@@ -1,5 +1,5 @@
 import { english } from '../../engine/english/sentences.js';
-import { reportIn } from '../../engine/report/report.js';
+import { reportIn } from '../../engine/report/report-in.js';
 import { isoText, totalMinutes, type Instant } from '../../calendar/index.js';
 import { bookOf } from '../../engine/book.js';
 import { lookAhead as spansOf } from '../../engine/look-ahead/look-ahead.js';

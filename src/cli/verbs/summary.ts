@@ -1,5 +1,5 @@
 import { english } from '../../engine/english/sentences.js';
-import { reportIn } from '../../engine/report/report.js';
+import { reportIn } from '../../engine/report/report-in.js';
 import { isoText } from '../../calendar/index.js';
 import { handbackOf } from '../../engine/handback/handback.js';
 import { planChanges } from '../../engine/plan-out/plan-changes.js';

@@ -1,4 +1,4 @@
-import type { Phrase, SayPhrase } from '../../model/index.js';
+import type { Phrase } from '../../model/index.js';
 import type { ResultTable } from '../../tables/write/export-tables.js';
 
 /**
@@ -28,24 +28,6 @@ export interface ReportTable<Text extends Phrase = Phrase> {
   /** Columns whose cells stay on one line of paper. */
   readonly unbroken?: readonly number[];
   readonly rows: readonly (readonly Text[])[];
-}
-
-/** A report in the words of a language. */
-export function reportIn(report: Report, say: SayPhrase): Report<string> {
-  const each = (phrases: readonly Phrase[]): readonly string[] => phrases.map(say);
-  return {
-    title: say(report.title),
-    fileName: say(report.fileName),
-    facts: report.facts.map(({ label, value }) => ({ label: say(label), value: say(value) })),
-    tables: report.tables.map((table) => ({
-      ...table,
-      title: say(table.title),
-      columns: each(table.columns),
-      rows: table.rows.map(each),
-    })),
-    lists: report.lists.map(({ title, items }) => ({ title: say(title), items: each(items) })),
-    cautions: each(report.cautions),
-  };
 }
 
 /**

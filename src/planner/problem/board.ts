@@ -31,7 +31,7 @@ export class Board {
   readonly #free: Profile[];
   /** 1 for each resource of which the board has a profile of its own; the others are still the problem's. */
   readonly #own: Uint8Array;
-  readonly #allowed: Uint8Array | undefined;
+  #allowed: Uint8Array | undefined;
   /** Of each visit put down, `starts`, `ends` and `since` of its task before. */
   readonly #before: number[] = [];
 
@@ -52,6 +52,11 @@ export class Board {
     for (const visit of problem.pinned ?? []) this.put(visit);
     this.since.fill(Number.NEGATIVE_INFINITY);
     this.#opened = Uint8Array.from(this.#bound, (times) => Number(times > 0));
+  }
+
+  /** Lets windows be used from now on: those of which the value is 1. */
+  allow(windows: Uint8Array): void {
+    this.#allowed = windows;
   }
 
   /** Whether all that the task waits for is placed far enough to say when it may start. */

@@ -9,6 +9,7 @@ import {
   type Task,
   type Visit,
 } from '../fit/index.js';
+import { slotsIn } from '../problem/board.js';
 import { placeCluster } from '../problem/place-clusters.js';
 import type { Goal } from './objectives.js';
 import type { Step, Steps } from './steps.js';
@@ -35,10 +36,10 @@ interface Known extends Recipe {
 export class Decoder {
   readonly #problem: Problem;
   readonly #goal: Goal;
-  #board: Board;
-  #allowed: Uint8Array | undefined;
+  readonly #board: Board;
+  #allowed: Uint8Array;
   /** Steps that are done. */
-  #steps: Step[] = [];
+  readonly #steps: Step[] = [];
   /** Visits on the board before each of them. */
   readonly #marks: number[] = [];
   #known: Known | undefined;
@@ -47,7 +48,8 @@ export class Decoder {
   constructor(problem: Problem, goal: Goal) {
     this.#problem = problem;
     this.#goal = goal;
-    this.#board = new Board(problem);
+    this.#allowed = new Uint8Array(problem.windows.length).fill(1);
+    this.#board = new Board(problem, this.#allowed);
   }
 
   /** The board that a recipe comes to. It changes with the next call. */
@@ -134,10 +136,12 @@ export class Decoder {
   /** How many steps a recipe has in common with the one that was kept from the start on, and where it is the same again. */
   #sharedWith({ steps, allowed }: Recipe): { first: number; end: number } {
     const known = this.#known;
-    if (!known || known.allowed !== allowed) return { first: 0, end: -1 };
+    if (!known) return { first: 0, end: -1 };
     const most = Math.min(steps.length, known.steps.length);
     let first = 0;
     while (first < most && steps[first] === known.steps[first]) first += 1;
+    if (known.allowed !== allowed)
+      return { first: this.#sameUnder(allowed, known, first), end: -1 };
     let same = 0;
     while (same < most - first && steps.at(-1 - same) === known.steps.at(-1 - same)) same += 1;
     this.#problem.effort.spent += (first + same) >> 3;
@@ -164,6 +168,35 @@ export class Decoder {
     return true;
   }
 
+  /** How many of the first steps come to the same in other windows. */
+  #sameUnder(
+    allowed: Uint8Array,
+    { steps, allowed: before, visits, marks }: Known,
+    most: number,
+  ): number {
+    const { effort, tasks } = this.#problem;
+    const more: number[] = [];
+    effort.spent += (allowed.length + most) >> 3;
+    allowed.forEach((each, window) => {
+      if (each === 1 && before[window] === 0) more.push(window);
+    });
+    for (let i = 0; i < most; i += 1) {
+      let start = Infinity;
+      for (let at = marks[i]!; at < marks[i + 1]!; at += 1) {
+        const { window } = visits[at]!;
+        if (window >= 0 && allowed[window] === 0) return i;
+        ({ start } = visits[at]!);
+      }
+      const { tasks: own, cluster } = steps[i]!;
+      // What is placed whole looks at nothing that begins later.
+      const by = cluster < 0 && tasks[own[0]!]!.units === 1 ? start : Infinity;
+      for (const window of more)
+        for (const task of own)
+          if (slotsIn(tasks[task]!.slots, window).some((slot) => slot.start < by)) return i;
+    }
+    return most;
+  }
+
   #place(step: Step): void {
     const { clusters = [], tasks } = this.#problem;
     const board = this.#board;
@@ -177,19 +210,21 @@ export class Decoder {
   /** Sees to it that a board has those steps done, and no more, that a recipe begins with and that are known. */
   #begin({ steps, allowed }: Recipe, first: number): void {
     const done = this.#steps;
+    let same = 0;
+    while (same < done.length && done[same] === steps[same]) same += 1;
+    this.#problem.effort.spent += same >> 3;
     if (this.#allowed !== allowed) {
+      const { visits } = this.#board;
+      const marks = [...this.#marks.slice(0, done.length), visits.length];
+      const known = { steps: done, allowed: this.#allowed, visits, marks };
+      same = this.#sameUnder(allowed, known, same);
       this.#allowed = allowed;
-      this.#steps = [];
-      this.#board = new Board(this.#problem, allowed);
-    } else {
-      let same = 0;
-      while (same < done.length && done[same] === steps[same]) same += 1;
-      this.#problem.effort.spent += same >> 3;
-      if (same < done.length) {
-        const mark = this.#marks[same]!;
-        while (this.#board.visits.length > mark) this.#board.takeBack();
-        done.length = same;
-      }
+      this.#board.allow(allowed);
+    }
+    if (same < done.length) {
+      const mark = this.#marks[same]!;
+      while (this.#board.visits.length > mark) this.#board.takeBack();
+      done.length = same;
     }
     for (let i = this.#steps.length; i < first; i += 1) {
       const { visits, marks } = this.#known!;

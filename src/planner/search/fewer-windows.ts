@@ -43,11 +43,11 @@ export function dropWindows(problem: Problem, from: Attempt, options: ImproveOpt
 /** Values back with which a change is compared. */
 const MEMORY = 100;
 /** Changes without gain after which what is left out weighs more. */
-const IDLE = 400;
+const IDLE = 100;
 /** One change in so many puts one window in the place of another. */
-const SWAP = 8;
+const SWAP = 4;
 /** Windows of which the one is put in place that could take most. */
-const CHOICES = 4;
+const CHOICES = 8;
 
 interface Within extends Tried {
   /** Hours of work left out, by weight. */

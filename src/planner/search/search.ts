@@ -136,10 +136,13 @@ const ALONE = 0.25;
 const LEAST = 20;
 /** The most answers that are kept beside one another. */
 const ANSWERS = 10;
-/** Part of the steps of one of them in which a mixture is bettered, all that may take, and how many may go by without gain. */
+/** Part of the steps of one of them in which a mixture is bettered. */
 const MIXED = 0.8;
+/** Parts of all steps that this takes at the most, and that may go by without gain. */
 const EARLY = 0.7;
-const IDLE_MIXTURES = 8;
+const IDLE = 0.15;
+/** So many answers that come to no better than one before, and to no worse, are enough. */
+const ALIKE = 3;
 /** How much worse an answer may be for a while, see `improveSlowly`: by itself, and as a mixture. */
 const WARMTH = { alone: 1, mixed: 0.3 };
 
@@ -181,9 +184,16 @@ function early(
     return next;
   };
   const answers: Attempt[] = [];
-  while (answers.length < count && !isDone())
-    answers.push(bettered(built, steps / count, WARMTH.alone));
-  for (let idle = 0; idle < IDLE_MIXTURES && !isDone(); idle += 1) {
+  let alike = 0;
+  while (answers.length < count && alike < ALIKE && !isDone()) {
+    const before = head(best);
+    const next = bettered(built, steps / count, WARMTH.alone);
+    alike = compareScores(head(next), before) === 0 ? alike + 1 : 0;
+    answers.push(next);
+  }
+  let gained = effort.spent;
+  const idle = (IDLE / ALONE) * steps;
+  while (alike < ALIKE && effort.spent < gained + idle && !isDone()) {
     const before = head(best);
     const one = answers[random.below(count)]!;
     const other = answers[random.below(count)]!;
@@ -192,7 +202,7 @@ function early(
     const worst = answers.reduce((a, b) => (compareScores(b.score, a.score) > 0 ? b : a));
     const isNew = answers.every(({ score }) => compareScores(score, next.score) !== 0);
     if (isNew && compareScores(next.score, worst.score) < 0) answers[answers.indexOf(worst)] = next;
-    if (compareScores(head(best), before) < 0) idle = -1;
+    if (compareScores(head(best), before) < 0) gained = effort.spent;
   }
   return best;
 }

@@ -3,7 +3,7 @@ import { reportIn } from '../../src/engine/report/report-in.js';
 import type { Report } from '../../src/engine/report/report.js';
 import { base } from '../shared/base.js';
 import { decimalSign, numberText } from '../shared/format.js';
-import { saidText } from '../shared/said.js';
+import { saidEnglish } from '../shared/said.js';
 import { paper } from '../shared/paper.js';
 import { Words } from '../shared/words.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
@@ -47,7 +47,7 @@ export class PossessionReport extends LitElement {
   override render(): TemplateResult {
     const words = this.#words.now;
     if (!this.report) return html``;
-    const report = reportIn(this.report, saidText);
+    const report = reportIn(this.report, saidEnglish);
     const save = (format: 'csv' | 'xlsx') => () =>
       this.dispatchEvent(new ReportSaveEvent(this.report!, format));
     return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>

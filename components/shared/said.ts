@@ -1,7 +1,14 @@
 import { html, type TemplateResult } from 'lit';
-import type { Phrase, PhraseBook, Reasoned, Sentence, Worded } from '../../src/model/index.js';
+import type {
+  Phrase,
+  PhraseBook,
+  Reasoned,
+  SayPhrase,
+  Sentence,
+  Worded,
+} from '../../src/model/index.js';
 import type { LedgerRow } from '../../src/rules/types.js';
-import { spokenNow } from './language.js';
+import { speaking, spokenNow } from './language.js';
 import { LateWords } from './late-words.js';
 
 /** What is said beside the words of the elements: sentences of the core, and explanations of figures. */
@@ -49,6 +56,10 @@ export function saidText(phrase: Phrase | Worded): string {
   if (typeof phrase === 'string') return phrase;
   return 'key' in phrase ? inBook(phrase) : (ownText(phrase) ?? phrase.text);
 }
+
+/** The same in English, for a document that is English throughout. */
+export const saidEnglish: SayPhrase = (phrase) =>
+  speaking({ figures: 'en', words: 'en' }, () => saidText(phrase));
 
 /** Why something is so, in the language in force. */
 export const whyText = (reasoned: Reasoned): string => saidText(worded(reasoned));

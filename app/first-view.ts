@@ -7,4 +7,10 @@ import { PossessionDesk } from '../components/desk/desk.js';
 if (!customElements.get('possession-desk'))
   customElements.define('possession-desk', PossessionDesk);
 
-requestAnimationFrame(() => setTimeout(() => void import('../components/desk/define.js')));
+requestAnimationFrame(() =>
+  setTimeout(() => {
+    void import('../components/desk/define.js');
+    // Nobody then waits for the menu either. Where it cannot be loaded, that is told when it is opened.
+    import('../components/desk/views/menu-view.js').catch(() => undefined);
+  }),
+);

@@ -25,6 +25,7 @@ import {
 } from '../../src/plan/index.js';
 import { base } from '../shared/base.js';
 import { Words } from '../shared/words.js';
+import { wordsOf } from '../shared/words-of.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { momentText } from '../shared/format.js';
 import { paper } from '../shared/paper.js';
@@ -53,7 +54,7 @@ import { bringChosen } from './frame/bring-chosen.js';
 import { isFindKey, placeByKey, stepByKey } from './frame/keys.js';
 import { Meeting } from './results/meeting.js';
 import { meetingView } from './views/meeting-view.js';
-import { menuView } from './views/menu-view.js';
+import type { menuView } from './views/menu-view.js';
 import { narrowStyles } from './styles/narrow.styles.js';
 import { newFaultsText } from './files/new-faults.js';
 import { newsView } from './frame/news.js';
@@ -196,6 +197,8 @@ export class PossessionDesk extends LitElement implements Desk {
   /** Words to use in place of the desk's own. */
   declare strings: Partial<DeskStrings>;
 
+  #menuView: typeof menuView | undefined;
+  #menuLoading: Promise<void> | undefined;
   readonly #words = new Words<DeskStrings>(this, defaultStrings, {
     de: () => import('./strings.de.js'),
   });
@@ -442,6 +445,7 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    if (this.menu !== '') void (this.#menuLoading ??= this.#loadMenu());
     if (!(changed.has('document') || changed.has('engine')) || !this.document) return;
     this.cutPreview.clear();
     if (this.document !== this.plan?.document) {
@@ -468,10 +472,23 @@ export class PossessionDesk extends LitElement implements Desk {
     void followInSheet(this, this.renderRoot);
   }
 
+  /** Menu and help are loaded when one of them is first opened, and shown once they are there. */
+  async #loadMenu(): Promise<void> {
+    try {
+      this.#menuView = (await import('./views/menu-view.js')).menuView;
+    } catch (error) {
+      this.menu = '';
+      this.#menuLoading = undefined;
+      this.complain(this.words.cannotLoadMenu(wordsOf(error)));
+    }
+    this.requestUpdate();
+  }
+
   /** Settled means that the plan of the current document is open and its figures are shown. */
   protected override async getUpdateComplete(): Promise<boolean> {
     let pending: Promise<void>;
     let done = await super.getUpdateComplete();
+    await this.#menuLoading;
     do {
       await this.#pendingPlan;
       pending = this.#pending;
@@ -502,7 +519,7 @@ export class PossessionDesk extends LitElement implements Desk {
           theme: this.#onTheme,
         },
       )}
-      ${menuView(this)}
+      ${this.menu === '' ? nothing : this.#menuView?.(this)}
       <main>
         <div
           id="view"

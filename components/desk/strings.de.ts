@@ -209,6 +209,8 @@ export const strings: DeskStrings = {
   leaveShared: 'Verlassen und eine Kopie behalten',
   actWaits:
     'Was Sie getan haben, wartet auf dieser Seite, bis der Plan offen ist, und wird dann ausgeführt.',
+  cannotLoadMenu: (why) =>
+    `Das konnte nicht geladen werden (${why}). Öffnen Sie es noch einmal, um es erneut zu versuchen.`,
   cannotLoadPlans: (why) =>
     `Was Pläne öffnet, konnte nicht geladen werden (${why}). Der Plan wird gezeigt, wie er ist, und dieses Gerät bewahrt nichts davon auf. Was Sie ändern, wartet auf dieser Seite und wird ausgeführt, sobald es geladen ist; jede Änderung versucht es erneut. Hilft das nicht, notieren Sie Ihre Änderungen und laden Sie die Seite neu.`,
   readsOnly:

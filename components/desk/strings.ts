@@ -208,6 +208,8 @@ export const defaultStrings = {
   leaveShared: 'Leave, and keep a copy',
   actWaits:
     'What you did waits in this page until the plan is open, which takes a moment, and is done then.',
+  cannotLoadMenu: (why: string) =>
+    `This could not be loaded (${why}). Open it once more to try again.`,
   cannotLoadPlans: (why: string) =>
     `What opens plans could not be loaded (${why}). The plan is shown as it is, and this device keeps nothing of it. What you change waits in this page and is made once it can be loaded; each change tries it again. If that does not help, note what you changed and load the page anew.`,
   readsOnly:

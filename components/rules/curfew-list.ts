@@ -1,15 +1,13 @@
 import { html, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { curfewSchema, weekdays, type Curfew, type Weekday } from '../../src/model/index.js';
+import { curfewBars, weekdays, type Curfew, type Weekday } from '../../src/model/index.js';
 import { kindPatterns, kindSwatch } from '../shared/kinds.js';
 import { changeTold, choiceField, textField, type Form } from './form.js';
 import { readClock } from './read-field.js';
 import { freeName, withCurfew, withCurfewAdded, withField, withoutCurfew } from './rule-edits.js';
 import { applied, nameField, removeButton, sourceField, type Rows } from './row-parts.js';
 import { weekdayText } from '../shared/format.js';
-
-const barsChoices = curfewSchema.shape.bars.def.innerType.options;
 
 /** The times of day at which work stops: name, what stops, from, to, days, source. */
 export function curfewList(form: Form, rows: Rows): TemplateResult {
@@ -76,7 +74,7 @@ function curfewRow(form: Form, curfew: Curfew, index: number, rows: Rows): Templ
         key: `${row}.bars`,
         label: words.bars,
         value: curfew.bars,
-        choices: barsChoices.map((choice) => [choice, words.barsText[choice]] as const),
+        choices: curfewBars.map((choice) => [choice, words.barsText[choice]] as const),
         edit: (bars) => ({
           value: {
             rules: next({ ...curfew, bars }),

@@ -1,12 +1,10 @@
 import { html, type TemplateResult } from 'lit';
-import { riskSchema } from '../../src/model/index.js';
+import { spreadShapes } from '../../src/model/index.js';
 import { changeTold, choiceField, textField, type Form } from './form.js';
 import { readPercent, readText, readThree, threeText } from './read-field.js';
 import { riskOf, withRisk } from './risk-edits.js';
 import { withField } from './rule-edits.js';
 import { applied } from './row-parts.js';
-
-const shapes = riskSchema.shape.shape.def.innerType.options;
 
 /** A share as it is typed: `95`, `97.5`. */
 export const percent = (share: number): string => String(Number((100 * share).toFixed(4)));
@@ -53,7 +51,7 @@ export function riskFields(form: Form): TemplateResult {
         key: 'risk.shape',
         label: words.shape,
         value: risk.shape,
-        choices: shapes.map((shape) => [shape, words.shapeText[shape]] as const),
+        choices: spreadShapes.map((shape) => [shape, words.shapeText[shape]] as const),
         edit: (shape) => ({
           value: {
             rules: withRisk(rules, { ...risk, shape }),

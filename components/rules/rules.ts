@@ -9,7 +9,7 @@ import {
 import { isZone } from '../../src/calendar/index.js';
 import { ruleSketch } from '../../src/engine/rule-change/rule-sketch.js';
 import type { RuleChange, WorkKind } from '../../src/engine/index.js';
-import { ruleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
+import { loadRuleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText } from '../shared/format.js';
@@ -18,6 +18,7 @@ import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { Words } from '../shared/words.js';
+import { wordsOf } from '../shared/words-of.js';
 import type { Place } from '../why/explanation.js';
 import { WhyLinkEvent } from '../why/why-events.js';
 import { changePart } from './change-part.js';
@@ -136,6 +137,9 @@ export class PossessionRules extends LitElement {
   readonly #drawing = new WidthWatch(this, '.sketch .axis .drawing-room', 560);
   /** The rules last told of, so that they are known when the host gives them back. */
   #told = '';
+  #schema: Awaited<ReturnType<typeof loadRuleSetSchema>> | undefined;
+  /** Why the schema could not be loaded. */
+  #unloaded = '';
 
   constructor() {
     super();
@@ -153,6 +157,17 @@ export class PossessionRules extends LitElement {
     this.whole = new Set();
     this.refused = '';
     this.said = [];
+  }
+
+  /** Nothing is shown before there is what looks at edits, so that none has to wait. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.#schema)
+      try {
+        this.#schema = await loadRuleSetSchema();
+      } catch (error) {
+        this.#unloaded = wordsOf(error);
+      }
+    super.scheduleUpdate();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -344,11 +359,13 @@ export class PossessionRules extends LitElement {
 
   /** Takes an edit that the schema allows. What a field may hold is looked at before; this is the last look. */
   #apply({ rules, label }: Edit): boolean {
-    const checked = ruleSetSchema.safeParse(rules);
-    if (!checked.success) {
+    const checked = this.#schema?.safeParse(rules);
+    if (!checked?.success) {
       const words = this.#words.now;
-      const [issue] = checked.error.issues;
-      this.refused = words.wrong.schema(`${issue?.path.join('.')} ${issue?.message}`);
+      const issue = checked?.error.issues[0];
+      this.refused = words.wrong.schema(
+        issue ? `${issue.path.join('.')} ${issue.message}` : this.#unloaded,
+      );
       return false;
     }
     this.refused = '';

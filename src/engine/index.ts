@@ -45,6 +45,7 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
+export { loadShiftLogReader } from './load-log-reader.js';
 export { headingAsks, withHeading, type HeadingAsk } from './heading-answers.js';
 export type { CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';

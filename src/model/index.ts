@@ -69,7 +69,6 @@ export {
   riskSchema,
   ruleSetSchema,
   shiftSchema,
-  stepConditions,
   stepSchema,
   type Curfew,
   type RiskEvent,
@@ -100,6 +99,8 @@ export {
   type NoiseSettings,
   type Site,
 } from './site.js';
+export { loadRuleSetSchema } from './load-rule-set.js';
+export { curfewBars, spreadShapes, stepConditions } from './rule-words.js';
 export { noDecisions } from './no-decisions.js';
 export { shiftEntrySchema } from './shift-entry.js';
 export { sizeLimits } from './size-limits.js';

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { momentTextSchema } from './decisions.js';
+import { curfewBars, spreadShapes, stepConditions } from './rule-words.js';
 import { weekdays } from './weekdays.js';
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
@@ -8,9 +9,6 @@ z.config({ jitless: true });
 const minutes = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
 const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
 const source = z.optional(z.string());
-
-/** What must be true of the work for a step to apply. */
-export const stepConditions = ['always', 'isolation', 'loud'] as const;
 
 export const stepSchema = z.strictObject({
   step: z.string().check(z.minLength(1)),
@@ -27,8 +25,7 @@ export const stepSchema = z.strictObject({
 
 export const curfewSchema = z.strictObject({
   name: z.string().check(z.minLength(1)),
-  /** `loud`: only loud work stops. `all`: all work stops. */
-  bars: z._default(z.enum(['loud', 'all']), 'loud'),
+  bars: z._default(z.enum(curfewBars), 'loud'),
   from: clock,
   to: clock,
   /** Days on which the band starts; absent: every day. */
@@ -89,7 +86,7 @@ export const riskEventSchema = z
 /** How sure lengths are, beyond the spread of each. */
 export const riskSchema = z.strictObject({
   /** Shape of three-point lengths. */
-  shape: z._default(z.enum(['triangular', 'beta-pert']), 'triangular'),
+  shape: z._default(z.enum(spreadShapes), 'triangular'),
   /** A shared cause that lengthens all work by one factor, such as 0.9, 1, 1.3. */
   commonFactor: z.optional(
     threePointSchema.check(z.refine(({ low }) => low > 0, 'a factor above 0')),

@@ -67,7 +67,8 @@ export { speedLimitsAt } from './line/speed-left.js';
 export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './line/left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';
 export { pairedFinishes, type PairedCase } from './kernel/paired-runs.js';
-export { readShiftLog, shiftLogFile, type ReadLog } from './shift/log-file.js';
+export { readShiftLog, type ReadLog } from './shift/log-file.js';
+export { shiftLogFile } from './shift/write-log.js';
 export { mergeShiftLogs, type MergedLog } from './shift/merge-logs.js';
 export {
   appendEntry,

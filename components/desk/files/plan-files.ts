@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isoText } from '../../../src/calendar/index.js';
-import { editLines, linkOf, linkText, savePlan } from '../../store/index.js';
+import { editLines, linkOf, linkText } from '../../store/index.js';
 import type { Desk } from '../desk-parts.js';
 import { takePlanOut } from './plan-out.js';
 import { saveBytes } from './save-file.js';
+import { saveWhole } from './save-whole.js';
 import { wordsOf } from '../../shared/words-of.js';
 import { changing } from '../../shared/changing.js';
 
@@ -84,22 +85,6 @@ function planOfWork(desk: Desk): TemplateResult | typeof nothing {
 function print(desk: Desk): void {
   desk.menu = '';
   setTimeout(() => globalThis.print());
-}
-
-/** Saves the whole plan as a file. */
-export async function saveWhole(desk: Desk): Promise<void> {
-  const { document, keeping } = desk;
-  if (!document) return;
-  const kept = {
-    ...(keeping.store && { store: keeping.store }),
-    ...(keeping.id !== undefined && { plan: keeping.id }),
-  };
-  try {
-    const saved = await savePlan({ document, ...kept });
-    if (saved.kind === 'changed') await savePlan({ document, ...kept, asNew: true });
-  } catch (error) {
-    desk.complain(desk.words.files.fileNotWritten(wordsOf(error)));
-  }
 }
 
 async function tables(desk: Desk, format: 'csv' | 'xlsx'): Promise<void> {

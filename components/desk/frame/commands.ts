@@ -1,6 +1,6 @@
 import type { Desk } from '../desk-parts.js';
 import { cellsOf } from '../forms/edits.js';
-import { saveWhole } from '../files/plan-files.js';
+import { saveWhole } from '../files/save-whole.js';
 import { deskViews, placeOf } from '../views.js';
 import { nameText } from '../../shared/name.js';
 

@@ -3,7 +3,7 @@ import { momentText } from '../../shared/format.js';
 import { planText } from '../views/agreed-view.js';
 import { countOfPlace, countOfView } from '../results/counts.js';
 import type { Desk } from '../desk-parts.js';
-import { saveWhole } from '../files/plan-files.js';
+import { saveWhole } from '../files/save-whole.js';
 import { shownName } from './shown-name.js';
 import { placeIds, placeOf, viewsOf, type PlaceId } from '../views.js';
 

@@ -2,8 +2,6 @@ import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../../src/engine/index.js';
 import type { LimitsChangeEvent } from '../../people/limits-change-event.js';
 import type { RosterMendEvent } from '../../people/roster-mend-event.js';
-import { mendText } from '../../people/mend-words.js';
-import { defaultStrings } from '../../people/strings.js';
 import type { Desk } from '../desk-parts.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import type { SitePart } from '../views.js';
@@ -80,7 +78,11 @@ function limit(desk: Desk, { part: name, value }: LimitsChangeEvent): void {
 
 /** Makes accepted changes of the roster, as one act that can be undone. */
 async function mendRoster(desk: Desk, { changes }: RosterMendEvent): Promise<void> {
-  const { rosterMend } = await import('../../../src/engine/site/mend-roster.js');
+  const [{ rosterMend }, { mendText }, { defaultStrings }] = await Promise.all([
+    import('../../../src/engine/site/mend-roster.js'),
+    import('../../people/mend-words.js'),
+    import('../../people/strings.js'),
+  ]);
   const { document, outlooks } = desk;
   const [first] = changes;
   const roster = document?.tables.roster;

@@ -3,7 +3,7 @@ import { problemWords } from '../../shared/problem-words.js';
 import { html, type TemplateResult } from 'lit';
 import {
   mergeShiftLogs,
-  readShiftLog,
+  loadShiftLogReader,
   shiftLogFile,
   shiftTable,
   type ShiftLog,
@@ -13,6 +13,7 @@ import { fileButton } from '../../shared/file-button.js';
 import { HandbackLogMergeEvent, HandbackLogSaveEvent } from '../handback-log-events.js';
 import type { Setting } from '../result-parts.js';
 import type { HandbackStrings } from '../strings.js';
+import { wordsOf } from '../../shared/words-of.js';
 import { changing } from '../../shared/changing.js';
 
 export interface LogFiles extends Setting<HandbackStrings> {
@@ -30,7 +31,8 @@ export interface LogFiles extends Setting<HandbackStrings> {
 
 async function bringIn(file: File, on: LogFiles): Promise<void> {
   const { strings, window, log } = on;
-  const read = readShiftLog(await file.text());
+  const [readShiftLog, text] = await Promise.all([loadShiftLogReader(), file.text()]);
+  const read = readShiftLog(text);
   if (read.window !== null && read.window !== window) {
     on.say([strings.otherWindow(read.window)]);
     return;
@@ -74,7 +76,11 @@ export function logFiles(on: LogFiles): TemplateResult {
       </button>
       ${changing(
         on.readonly,
-        fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on)),
+        fileButton(
+          strings.bringIn,
+          '.json,application/json',
+          (file) => void bringIn(file, on).catch((error: unknown) => on.say([wordsOf(error)])),
+        ),
       )}
     </div>
     <div class="said" role="status">

@@ -32,18 +32,6 @@ export interface ReadLog {
   readonly faults: readonly Problem[];
 }
 
-/** A shift's log as a file that another device can take in. */
-export function shiftLogFile(window: string, log: ShiftLog, start?: Instant): string {
-  const file = {
-    schema: 1,
-    window,
-    ...(start !== undefined && { start }),
-    log,
-    chain: chainOf(log),
-  };
-  return `${JSON.stringify(file, null, 2)}\n`;
-}
-
 /** Reads what `shiftLogFile` wrote. One entry that makes no sense does not lose the others. */
 export function readShiftLog(text: string): ReadLog {
   let raw: unknown;

@@ -16,7 +16,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
  */
 export const budgets = [
   { name: 'engine', entry: /^assets\/engine-/, aim: 54, limit: 54 },
-  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 113 },
+  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 110 },
   // What the page has by then is not counted again: the view that needs a chart is there before it.
   {
     name: 'charts, loaded with the first',
@@ -33,7 +33,15 @@ export const budgets = [
     limit: 91,
   },
   { name: 'bundle of windows, work and fit', bundle: 'possession-core', aim: 75, limit: 78 },
-  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 279 },
+  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 260 },
+  // Every part, German and the engine of pages without a worker among them; no page loads them all.
+  {
+    name: 'bundle of everything, with all that is loaded later but charts',
+    bundle: 'possession-fit',
+    whole: true,
+    aim: 800,
+    limit: 800,
+  },
 ];
 
 /**
@@ -56,7 +64,7 @@ export async function measure() {
   const byName = ({ output }) => new Map(output.map((one) => [one.fileName, one]));
   const bundles = await browserBundles(join(root, 'dist/browser'), false);
   const measured = [];
-  for (const { entry, alone, bundle, untilHours, ...budget } of budgets) {
+  for (const { entry, alone, bundle, untilHours, whole, ...budget } of budgets) {
     const files = byName(bundle ? bundles[bundle] : built);
     const found = [...files.keys()].filter((name) =>
       bundle ? name === `${bundle}.js` : entry.test(name),
@@ -64,6 +72,7 @@ export async function measure() {
     if (found.length !== 1) throw new Error(`not one entry for ${budget.name}: ${found}`);
     let names = found;
     if (untilHours) names = await filesUntilHours(bundle, files);
+    else if (whole) names = [...files.keys()].filter((name) => !holdsCharts(files.get(name)));
     else if (!alone) names = closure(found[0], files);
     const bytes = names.reduce((sum, name) => sum + gzipped(textOf(files.get(name))), 0);
     measured.push({
@@ -75,6 +84,9 @@ export async function measure() {
   }
   return measured;
 }
+
+const holdsCharts = (file) =>
+  Object.keys(file.modules ?? {}).some((module) => module.includes('/node_modules/chart.js/'));
 
 const textOf = (file) => (file.type === 'chunk' ? file.code : String(file.source));
 const gzipped = (text) => gzipSync(text, { level: 9 }).length;

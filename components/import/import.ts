@@ -20,7 +20,7 @@ import { base } from '../shared/base.js';
 import { loadProblems } from '../shared/problem-words.js';
 import { Words } from '../shared/words.js';
 import { previewChosen } from './columns-chosen.js';
-import { fileView } from './file-view.js';
+import type { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
 import { styles } from './import.styles.js';
 import { nowView } from './now-view.js';
@@ -65,6 +65,8 @@ export class PossessionImport extends LitElement {
   declare protected over: boolean;
 
   #latest = 0;
+  /** Draws a file that was read: loaded while the first is read. */
+  #fileView: typeof fileView | undefined;
   #files: readonly ImportedFile[] = [];
   #stop: AbortController | undefined;
   /** The headings of each file as they were found at first: its choices are kept under them. */
@@ -130,6 +132,9 @@ export class PossessionImport extends LitElement {
     try {
       // What is wrong with a file is shown with its words, and the rest without them where they cannot be loaded.
       const words = this.#words.speaking(() => loadProblems()).catch(() => undefined);
+      const view = import('./file-view.js');
+      // Looked at after the files are read; until then its failure is nobody's.
+      view.catch(() => undefined);
       const result = await this.engine.importFiles(
         this.#files,
         this.document,
@@ -139,6 +144,7 @@ export class PossessionImport extends LitElement {
         },
       );
       await words;
+      this.#fileView = (await view).fileView;
       if (call === this.#latest) this.result = result;
     } catch (error) {
       if (call === this.#latest && !stop.signal.aborted) {
@@ -257,7 +263,7 @@ export class PossessionImport extends LitElement {
     const unknown = result.report.filter((report) => report.kind === 'unknown');
     const useless = unknown.length === result.report.length;
     return html`${result.report.map((report, at) =>
-        fileView(
+        this.#fileView!(
           report,
           at,
           this.#words.now,

@@ -167,7 +167,7 @@ export class PossessionRules extends LitElement {
       } catch (error) {
         this.#unloaded = wordsOf(error);
       }
-    super.scheduleUpdate();
+    await super.scheduleUpdate();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

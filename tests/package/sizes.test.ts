@@ -12,6 +12,7 @@ describe('what a page has to load', async () => {
       'ribbon, document and engine, until hours are shown',
       'bundle of windows, work and fit',
       'bundle of everything',
+      'bundle of everything, with all that is loaded later but charts',
     ]);
     for (const item of measured) expect(item.bytes).toBeGreaterThan(10_000);
   });

@@ -119,8 +119,8 @@ export const formulas: FormulaSentences = {
         : ` (${number(longest)} min bezahlt: Mindeststunden oder angefangene Zeitblöcke)`
     }`;
   },
-  'leaves-before-handback': ({ at, why }, say) =>
-    `verlässt die Baustelle ${moment(at)}, vor der Rückgabe: ${say(why)}`,
+  'leaves-before-handback': ({ left, why }, say) =>
+    `verlässt die Baustelle ${moment(left)}, vor der Rückgabe: ${say(why)}`,
   'least-hours-pay': () => 'die Mindeststunden bezahlen diese Minuten schon: Nichts kommt hinzu',
   'nothing-beyond-booking': () => 'über das Gebuchte hinaus wird keine Zeit berechnet',
   'call-out-sum': ({ amount, resource, window, paid, planned, total, ...given }) =>

@@ -224,9 +224,9 @@ export const formulaSentences = {
     return `${sum} x ${sumText(given.rate)} an hour = ${sumText(given.total)}${why}`;
   },
   'leaves-before-handback': (
-    { at, why }: { readonly at: Moment; readonly why: Phrase },
+    { left, why }: { readonly left: Moment; readonly why: Phrase },
     say: SayPhrase,
-  ) => `it leaves at ${clock(at)}, before handback: ${say(why)}`,
+  ) => `it leaves at ${clock(left)}, before handback: ${say(why)}`,
   'least-hours-pay': () => 'its least hours pay for these minutes already: nothing is added',
   'nothing-beyond-booking': () => 'no time is charged beyond what the booking pays',
   'call-out-sum': (given: {

@@ -148,7 +148,7 @@ function whyNothing(
 ): Sentence {
   if (kept.length === 0) {
     const left = Math.max(...stays.map((stay) => stay.leaves));
-    return sayPrice('leaves-before-handback', { at: { at: left, zone }, why: stays[0]!.why });
+    return sayPrice('leaves-before-handback', { left: { at: left, zone }, why: stays[0]!.why });
   }
   return overrun > 0 ? sayPrice('least-hours-pay') : sayPrice('nothing-beyond-booking');
 }

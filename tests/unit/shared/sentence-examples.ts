@@ -210,7 +210,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'train-held': { train: 'T' },
   'train-cancelled': { train: 'T' },
   'rate-after': { rate, minutes: 5 },
-  joined: { all: ['A', 'B'], between: '; ' },
+  joined: { all: [{ key: 'no-train-held', given: {} }, 'B'], between: '; ' },
   'key-date-of': { package: 'P' },
   'account-train': { train: 'T', due: at, passed: at, late: 5, cancelled: false },
   'stood-by': { amount: 5, resource: 'R', from: at, to: at },
@@ -252,7 +252,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'restriction-sum': { under, total: sum, less },
   'restriction-not-due': { minutes: 5, after: 6 },
   'standing-sum': { groups: [{ amount: 5, paid: [paid] }], rate: sum, total: sum, longest: 6 },
-  'leaves-before-handback': { at, why: 'W' },
+  'leaves-before-handback': { left: at, why: 'W' },
   'least-hours-pay': undefined,
   'nothing-beyond-booking': undefined,
   'call-out-sum': {

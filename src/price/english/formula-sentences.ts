@@ -5,45 +5,45 @@ import type { Moment, Phrase, SayPhrase } from '../../model/index.js';
 import { rateText, sumText, type RateOf, type SumOf } from './money-words.js';
 
 /** What the plan alone costs, and what is left of a sum without it. */
-interface Less {
+type Less = {
   readonly planned: SumOf;
   readonly rest: SumOf;
-}
+};
 /** Minutes at a pay factor; `names` say of which times it is, where it is known. */
-interface Paid {
+type Paid = {
   readonly minutes: number;
   readonly factor: string;
   readonly names: readonly string[];
-}
+};
 /** Trains under a speed restriction. `weight`: null where it is that of as many plain trains. */
-interface UnderLimit {
+type UnderLimit = {
   readonly trains: number;
   readonly weight: string | null;
   readonly minutes: string;
   readonly rate: RateOf;
-}
+};
 /** A limit left on the line. `until`: null where no work is planned to lift it. */
-interface LimitLeft {
+type LimitLeft = {
   readonly speed: string;
   readonly activity: string;
   readonly until: Moment | null;
   readonly liftedBy: string;
   /** Minutes after the booked end at which it counts as lifted where nothing lifts it. */
   readonly liftedAfter: number;
-}
-interface KeyDateEnd {
+};
+type KeyDateEnd = {
   readonly ends: Moment;
   readonly due: Moment;
   readonly cost: Phrase;
-}
-interface OverLimit {
+};
+type OverLimit = {
   readonly minutes: number;
   readonly after: number;
-}
-interface LengthOver {
+};
+type LengthOver = {
   readonly hours: string;
   readonly limit: number;
-}
+};
 
 const clock = ({ at, zone }: Moment): string => clockWords(at, zone);
 /** `2027-05-13 06:01+01:00`. */

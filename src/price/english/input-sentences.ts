@@ -1,7 +1,7 @@
 // English for the numbers that an amount of money is worked out from, and for their units.
-interface At {
+type At = {
   readonly minutes: number;
-}
+};
 
 export const inputSentences = {
   'input-minutes-charged': () => 'minutes charged',

@@ -2,12 +2,12 @@
 import { clockWords } from '../../calendar/clock-words.js';
 import type { Moment } from '../../model/index.js';
 
-interface OfPackage {
+type OfPackage = {
   readonly package: string;
-}
-interface OfWindow {
+};
+type OfWindow = {
   readonly window: string;
-}
+};
 
 export const priceNoteSentences = {
   'no-delay-price': () => 'Delay to trains is not priced: the price book has no entry for it.',

@@ -6,24 +6,24 @@ import type { Moment } from '../../model/index.js';
 import { headTitles } from '../head-titles.js';
 import { rateText, type RateOf } from './money-words.js';
 
-interface Of {
+type Of = {
   readonly name: string;
-}
+};
 
 /** A train of an account. Without `passed`: not recorded. */
-interface TrainLate {
+type TrainLate = {
   readonly train: string;
   readonly due: Moment;
   readonly passed: Moment | null;
   readonly late: number;
   readonly cancelled: boolean;
-}
-interface StoodBy {
+};
+type StoodBy = {
   readonly amount: number;
   readonly resource: string;
   readonly from: Moment;
   readonly to: Moment;
-}
+};
 const clock = ({ at, zone }: Moment): string => clockWords(at, zone);
 
 export const rowSentences = {

@@ -52,7 +52,10 @@ keepPaperHeads(desk);
 keepLastHome(desk);
 
 // Files opened from the device come after what stood on the desk before.
-void start().then(() => takeOpenedFiles((files) => void desk.readFiles(files)));
+desk.opening = true;
+void start()
+  .finally(() => (desk.opening = false))
+  .then(() => takeOpenedFiles((files) => void desk.readFiles(files)));
 // A link pasted into the open desk: the page is not loaded again for it.
 addEventListener('hashchange', () => void openLink());
 void keepOffline({ onNewer: (reload) => (desk.newer = reload) });

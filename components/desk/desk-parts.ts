@@ -40,6 +40,8 @@ export interface Desk {
   /** The plan shown, which several people may change. */
   readonly plan: OpenPlan | null;
   readonly document: PlanDocument | null;
+  /** Whether the page is still getting the plan to show. */
+  readonly opening: boolean;
   view: DeskView;
   /** Sets of limits on hours that a person can choose from. */
   readonly limitSets: readonly LimitSet[];

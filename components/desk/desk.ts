@@ -153,6 +153,7 @@ export class PossessionDesk extends LitElement implements Desk {
     trouble: { state: true },
     said: { state: true },
     newer: { attribute: false },
+    opening: { attribute: false },
     wary: { state: true },
     folded: { state: true },
     strings: { attribute: false },
@@ -189,6 +190,8 @@ export class PossessionDesk extends LitElement implements Desk {
   declare protected over: boolean;
   /** Takes the page to a newer version of itself; null while there is none. */
   declare newer: (() => void) | null;
+  /** Whether the page is still getting the plan to show: then the desk does not say that there is none. */
+  declare opening: boolean;
   declare protected trouble: string;
   declare protected said: string;
   /** Whether a narrow screen shows every caution. */
@@ -261,6 +264,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.gallery = '';
     this.over = false;
     this.newer = null;
+    this.opening = false;
     this.trouble = '';
     this.said = '';
     this.cautionsOpen = false;
@@ -546,7 +550,9 @@ export class PossessionDesk extends LitElement implements Desk {
     const { results, busy } = this.figures;
     if (this.view === 'files') return filesView(this);
     if (!results || !document)
-      return html`<p class="pad quiet">${busy ? this.words.workingOut : this.words.beginHere}</p>`;
+      return html`<p class="pad quiet">
+        ${busy ? this.words.workingOut : this.opening ? this.words.opening : this.words.beginHere}
+      </p>`;
     if (isBlank(results) && emptyViews.includes(this.view)) return beginView(this, document);
     switch (this.view) {
       case 'windows':

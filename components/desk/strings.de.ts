@@ -72,6 +72,7 @@ export const strings: DeskStrings = {
 
   whatFor: 'welche Arbeit in welche Sperrpause passt',
   noPlanYet: 'Noch kein Plan',
+  opening: 'Plan wird geöffnet …',
   noRules: 'keine Regeln: nichts wird abgezogen',
   ofPlan: (plan) => `nach: ${plan};`,
   printed: (moment) => `gedruckt ${moment};`,

@@ -72,6 +72,7 @@ export const defaultStrings = {
 
   whatFor: 'which work fits which track possession',
   noPlanYet: 'No plan yet',
+  opening: 'Opening the plan…',
   noRules: 'no rules: nothing is deducted',
   ofPlan: (plan: string) => `of ${plan};`,
   printed: (moment: string) => `printed ${moment};`,

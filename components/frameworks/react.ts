@@ -123,6 +123,7 @@ declare module 'react' {
         | 'sampleName'
         | 'gallery'
         | 'newer'
+        | 'opening'
         | 'strings',
         { 'onpossession-figure-ask': (event: FigureAskEvent) => void }
       >;

@@ -118,6 +118,7 @@ declare module 'vue' {
       | 'sampleName'
       | 'gallery'
       | 'newer'
+      | 'opening'
       | 'strings',
       { onPossessionFigureAsk: (event: FigureAskEvent) => void }
     >;

@@ -172,3 +172,20 @@ describe('the head of every printed page', () => {
     expect(el.paperHead.start).to.equal('An example – Programme, where and when');
   });
 });
+
+describe('a desk whose page is still getting the plan', () => {
+  const none = ['No plan yet', 'nothing yet', 'Import windows'];
+
+  it('does not say that there is none, until it is known', async () => {
+    const el = await fixture<PossessionDesk>(
+      html`<possession-desk .engine=${createInlineEngine()} .opening=${true}></possession-desk>`,
+    );
+    await el.updateComplete;
+    const said = (): string => el.shadowRoot!.textContent ?? '';
+    expect(said()).to.contain('Opening the plan');
+    for (const words of none) expect(said()).not.to.contain(words);
+    el.opening = false;
+    await el.updateComplete;
+    for (const words of none) expect(said()).to.contain(words);
+  });
+});

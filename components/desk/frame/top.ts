@@ -36,7 +36,7 @@ export function topView(
               desk.menu = desk.menu === 'plan' ? '' : 'plan';
             }}
           >
-            ${desk.document?.name || words.noPlanYet}
+            ${desk.document?.name || (desk.opening ? words.opening : words.noPlanYet)}
           </button>
         </h1>
         <p>${under(desk)}</p>

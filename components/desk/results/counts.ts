@@ -9,7 +9,7 @@ import type { DeskView, PlaceId } from '../views.js';
 export function countOfPlace(desk: Desk, place: PlaceId): string {
   const { figures, planning, words } = desk;
   const { results } = figures;
-  if (!results) return figures.busy ? desk.words.working : desk.words.nothingYet;
+  if (!results) return figures.busy || desk.opening ? words.working : words.nothingYet;
   switch (place) {
     case 'programme': {
       const dates = planning.shown?.keyDates ?? [];

@@ -2,7 +2,8 @@ import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/rules/define.js';
 import type { PossessionRules } from '../../components/rules/rules.js';
 import type { RulesChangeEvent } from '../../components/rules/rules-change-event.js';
-import { ruleSetSchema, type RuleSet } from '../../src/model/index.js';
+import { riskSchema, ruleSetSchema, type RuleSet } from '../../src/model/index.js';
+import { noRisk } from '../../components/rules/risk-edits.js';
 import type { RulesSaveEvent } from '../../components/rules/rules-save-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { windows } from './support/samples.js';
@@ -156,6 +157,10 @@ describe('risk inputs among the rules', () => {
     expect(el.renderRoot.querySelector('[data-list=events]')!.textContent).to.contain(
       'GONE: not in the plan, so it never happens',
     );
+  });
+
+  it('begin as the schema reads rules that say nothing of them', () => {
+    expect(noRisk).to.deep.equal(riskSchema.parse({}));
   });
 
   it('have no accessibility faults', async () => {

@@ -125,11 +125,11 @@ export class Decoder {
     if (look(this.#steps)) return undefined;
     for (let i = this.#steps.length; i < steps.length; i += 1) {
       if (effort.isCut()) return undefined;
-      if (i === end && this.#isAsKnown(recipe, first, end)) return 'same';
+      if (i === end && this.#keepIfSame(recipe, first, end)) return 'same';
       this.#place(steps[i]!);
       if (isOver(steps[i]!)) return undefined;
     }
-    if (end === steps.length && this.#isAsKnown(recipe, first, end)) return 'same';
+    if (end === steps.length && this.#keepIfSame(recipe, first, end)) return 'same';
     return this.#board;
   }
 
@@ -148,8 +148,8 @@ export class Decoder {
     return { first, end: steps.length - same };
   }
 
-  /** Whether the steps from `first` to `end` came to what they did in the recipe that was kept, which this then replaces. */
-  #isAsKnown({ steps, allowed }: Recipe, first: number, end: number): boolean {
+  /** Whether the steps from `first` to `end` came to what they did in the recipe that was kept; if so this one is kept in its place. */
+  #keepIfSame({ steps, allowed }: Recipe, first: number, end: number): boolean {
     const known = this.#known!;
     const { visits } = this.#board;
     const shift = known.steps.length - steps.length;
@@ -246,9 +246,9 @@ function has(
   for (let by = 0; by < to - from; by += 1)
     for (const at of [near - by, near + by]) {
       if (at < from || at >= to) continue;
-      const { task, start, end, window } = visits[at]!;
+      const { task, start, end, window, units } = visits[at]!;
       if (task === visit.task && start === visit.start)
-        return end === visit.end && window === visit.window;
+        return end === visit.end && window === visit.window && units === visit.units;
     }
   return false;
 }

@@ -195,14 +195,15 @@ class InFewer {
     const { tasks } = this.#held;
     const left = leftBy(this.#held, { visits });
     const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
-    const minutes = tasks.map((_, index) => Math.max(0, left[index]! - this.#out[index]!));
+    /** Units of each task that want a place. */
+    const open = tasks.map((_, index) => Math.max(0, left[index]! - this.#out[index]!));
     for (const { task, window, end, units } of visits) {
-      if (window === out) minutes[task]! += units;
+      if (window === out) open[task]! += units;
       else ends[task] = Math.max(ends[task]!, end);
     }
     const taken = choices.map(() => 0);
     for (const task of tasks) {
-      if (minutes[task.index] === 0) continue;
+      if (open[task.index] === 0) continue;
       const from = task.before.reduce(
         (latest, tie) => Math.max(latest, ends[tie.task]!),
         task.earliest,
@@ -212,7 +213,7 @@ class InFewer {
         const takes = slotsIn(task.slots, window).some(
           ({ start, end }) => Math.max(start, from) + least <= Math.min(end, task.latestEnd ?? end),
         );
-        if (takes) taken[i]! += this.#weights[task.index]! * minutes[task.index]!;
+        if (takes) taken[i]! += this.#weights[task.index]! * open[task.index]!;
       });
     }
     return choices[taken.indexOf(Math.max(...taken))]!;

@@ -146,7 +146,6 @@ export const reasons: ReasonSentences = {
     `${unmade(block)} in ${window}: kein späteres Ende wurde gefunden, das reicht${tried(some)}`,
   'block-short': ({ window, minutes, tried: some, ...block }) =>
     `${unmade(block)} in ${window}: es fehlen ${time(minutes)}${tried(some)}`,
-  'not-in-plan': () => 'nicht im gegebenen Plan',
   'kept-in-place': ({ window }) =>
     `bleibt ${window === null ? 'an seinem Platz' : `in ${window}`} festgehalten und kann dort nicht bleiben`,
 };

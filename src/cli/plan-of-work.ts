@@ -2,10 +2,11 @@ import { isoText } from '../calendar/index.js';
 import { checked } from '../engine/checked.js';
 import { allocate as search } from '../engine/search.js';
 import type { Note, Placement, Plan } from '../model/index.js';
-import { givenPlan, type GivenOptions } from '../planner/given/given-plan.js';
-import type { Broken } from '../planner/given/types.js';
+import { givenPlan, standingPlan } from '../planner/given/given-plan.js';
+import type { Broken, StandingPlan } from '../planner/given/types.js';
 import { planId } from '../planner/plan-id.js';
 import type { Allocation } from '../planner/search/types.js';
+import { verify, type PlanFault } from '../verify/index.js';
 import type { Arguments } from './arguments.js';
 import type { GivenFile } from './read/read-plan.js';
 
@@ -30,15 +31,17 @@ export function namedAs({ named }: Pick<GivenFile, 'named'>, zone: string): Plan
   };
 }
 
-/** The plan of work that an answer is based on, and its origin. */
-export interface PlanOfWork {
-  readonly allocation: Allocation;
+/** The plan of work that an answer is based on, and its origin; `Known` is what is worked out of it. */
+export interface PlanOfWork<Known = Allocation> {
+  readonly allocation: Known;
   /** Its identification in the answer. */
   readonly plan: PlanNamed;
   /** The pieces of a given plan that no longer hold. */
   readonly broken: readonly Broken[];
   readonly notes: readonly Note[];
 }
+
+type Stands = Omit<StandingPlan, 'broken'>;
 
 /** Makes a plan by search. */
 export function planWork(
@@ -55,30 +58,39 @@ export function planWork(
   });
 }
 
-/**
- * The given plan of work, checked against the files; without one, a plan made for the answer.
- *
- * `isBrief`: the answer does not say why work is unplaced in the given plan.
- */
+function ofGiven<Known extends Stands>(
+  plan: Plan,
+  given: GivenFile,
+  broken: readonly Broken[],
+  allocation: Known,
+  faults?: readonly PlanFault[],
+): PlanOfWork<Known> {
+  return {
+    allocation,
+    plan: namedAs(given, plan.zone),
+    broken,
+    notes: [...faultNotes(faults), ...brokenNotes(broken), ...unsaidNotes(allocation)],
+  };
+}
+
+/** What of the given plan of work stands, checked; neither floats nor key dates are worked out. */
+export function standingWork(plan: Plan, given: GivenFile): PlanOfWork<Stands> {
+  const { broken, ...allocation } = standingPlan(plan, given.placements);
+  return ofGiven(plan, given, broken, allocation, verify(plan, allocation));
+}
+
+/** The given plan of work, checked against the files; without one, a plan made for the answer. */
 export function planOfWork(
   plan: Plan,
   asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
   given?: GivenFile,
-  { isBrief = false }: Pick<GivenOptions, 'isBrief'> = {},
 ): PlanOfWork {
   if (given) {
-    const { allocation: made, broken } = givenPlan(plan, given.placements, {
-      first: asked.first,
-      isBrief,
-      proof: given.proof,
-    });
+    const { first } = asked;
+    const { proof } = given;
+    const { allocation: made, broken } = givenPlan(plan, given.placements, { first, proof });
     const allocation = checked(plan, made);
-    return {
-      allocation,
-      plan: namedAs(given, plan.zone),
-      broken,
-      notes: [...faultNotes(allocation), ...brokenNotes(broken), ...unsaidNotes(allocation)],
-    };
+    return ofGiven(plan, given, broken, allocation, allocation.certificate.faults);
   }
   const allocation = planWork(plan, asked);
   const id = planId(allocation.placements);
@@ -87,7 +99,7 @@ export function planOfWork(
     plan: { id, given: false },
     broken: [],
     notes: [
-      ...faultNotes(allocation),
+      ...faultNotes(allocation.certificate.faults),
       ...unsaidNotes(allocation),
       {
         code: 'plan-made',
@@ -98,8 +110,7 @@ export function planOfWork(
 }
 
 /** Faults that the independent check found in a plan; empty when it holds. */
-export function faultNotes({ certificate }: Allocation): readonly Note[] {
-  const { faults = [] } = certificate;
+export function faultNotes(faults: readonly PlanFault[] = []): readonly Note[] {
   if (faults.length === 0) return [];
   return [
     { code: 'check-failed', text: 'THE CHECK FOUND A FAULT: do not use this plan.' },
@@ -114,7 +125,7 @@ export function faultNotes({ certificate }: Allocation): readonly Note[] {
 const MOST_PAIRS = 3;
 
 /** Notes on pairs of pieces between which the plan does not state whether the line is fit to run. */
-function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
+function unsaidNotes({ unstated, notes }: Stands): readonly Note[] {
   const open = notes.filter((note) => note.code === 'left-open');
   if (unstated.length === 0) return open;
   const shown = unstated.slice(0, MOST_PAIRS).map((item) => item.text);

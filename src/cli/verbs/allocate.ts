@@ -140,7 +140,7 @@ export async function allocate(
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
     ...(toChance?.text ?? []),
   ];
-  return { json, text, notes: [...faultNotes(found), ...found.notes] };
+  return { json, text, notes: [...faultNotes(found.certificate.faults), ...found.notes] };
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -3,8 +3,7 @@ import { cutOffCalendar } from '../../engine/handback/cut-off-calendar.js';
 import { handbackNotes } from '../../engine/handback/handback-notes.js';
 import { withinSteps } from '../../engine/handback/handback-steps.js';
 import { handbackOf } from '../../engine/handback/handback.js';
-import type { AccessWindow, Decisions, Note, Plan } from '../../model/index.js';
-import type { Allocation } from '../../planner/search/types.js';
+import type { AccessWindow, Decisions, Note, Placement, Plan } from '../../model/index.js';
 import { notPlacedIn, type Actual } from '../../risk/index.js';
 import type { Answer } from '../answer.js';
 import type { HandbackAnswer } from '../answers/handback.js';
@@ -14,7 +13,7 @@ import { handbackText } from './handback-text.js';
 import { noShiftNotes } from './no-shift-notes.js';
 import { inShift } from '../read/shift-windows.js';
 import type { WindowOutlook } from './window-outlook.js';
-import { planLines, planOfWork } from '../plan-of-work.js';
+import { planLines, planOfWork, standingWork } from '../plan-of-work.js';
 import type { GivenFile } from '../read/read-plan.js';
 import { writeFileOf } from '../write-file.js';
 
@@ -51,19 +50,19 @@ interface Outlooks {
  */
 function outlooks(
   plan: Plan,
-  found: Allocation,
+  placements: readonly Placement[],
   { seed, runs }: Pick<Arguments, 'seed' | 'runs'>,
   decisions: Decisions,
   { seen, steps = STEPS }: HandbackFiles,
 ): Outlooks {
-  const used = new Set(found.placements.map((placement) => placement.window));
+  const used = new Set(placements.map((placement) => placement.window));
   const open = seen
     ? inShift(plan.windows, seen.at, (window) => used.has(window.id))
     : plan.windows.filter((window) => used.has(window.id));
-  const { windows, past } = withinSteps(plan, open, found.placements, runs, steps);
+  const { windows, past } = withinSteps(plan, open, placements, runs, steps);
   const byId = new Map(windows.map((window) => [window.id, window]));
   const request = {
-    placements: found.placements,
+    placements,
     windows: [...byId.keys()],
     seed,
     runs,
@@ -102,9 +101,9 @@ export function handback(
   files: HandbackFiles = {},
 ): Answer<HandbackAnswer> {
   const { given, seen } = files;
-  const work = planOfWork(plan, asked, given, { isBrief: true });
-  const found = work.allocation;
-  const { all, past } = outlooks(plan, found, asked, decisions, files);
+  const work = given ? standingWork(plan, given) : planOfWork(plan, asked);
+  const { placements } = work.allocation;
+  const { all, past } = outlooks(plan, placements, asked, decisions, files);
   const results = all.map((outlook) => outlook.result);
   if (asked.calendar !== undefined)
     writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now, planLines(work)[0]));
@@ -113,7 +112,7 @@ export function handback(
   const notPlaced = plan.windows
     .filter((window) => !listed.has(window.id))
     .flatMap((window) =>
-      notPlacedIn(plan, window, found.placements).map((item) => ({ window: window.id, ...item })),
+      notPlacedIn(plan, window, placements).map((item) => ({ window: window.id, ...item })),
     );
   return {
     json: {

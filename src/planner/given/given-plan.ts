@@ -10,20 +10,32 @@ import { sayOfPlan } from '../plan-sentences.js';
 import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
 import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
-import type { Certificate, Objective, Unplaced } from '../search/types.js';
+import type { Certificate, Objective } from '../search/types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from '../search/unplaced.js';
 import { speaksOf, withProof } from './proof.js';
 import { standingOf } from './standing.js';
-import type { Broken, GivenPlan } from './types.js';
-import { sayUnplaced } from '../search/unplaced-sentences.js';
+import type { Broken, GivenPlan, StandingPlan } from './types.js';
 
 export interface GivenOptions {
   readonly first?: Objective;
-  /** Nobody asks why work has no place: that it has none in the plan is reason enough. */
-  readonly isBrief?: boolean;
   /** What a search proved of the plan when it was made; it counts where nothing has changed since. */
   readonly proof?: Proof | undefined;
+}
+
+/** What of a plan of work that was made before still stands in the plan as it is now. */
+export function standingPlan(plan: Plan, placements: readonly Placement[]): StandingPlan {
+  const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
+  const broken: Broken[] = [
+    ...gone.map(({ placement, ...why }) => ({ activity: placement.activity, ...why })),
+    ...breachesOf(plan, standing),
+  ];
+  return {
+    broken: unique(broken),
+    placements: standing,
+    unstated: unstatedIn(plan, standing),
+    notes: leftOpenNotes(plan, standing),
+  };
 }
 
 /**
@@ -33,16 +45,12 @@ export interface GivenOptions {
 export function givenPlan(
   plan: Plan,
   placements: readonly Placement[],
-  { first, isBrief = false, proof }: GivenOptions = {},
+  { first, proof }: GivenOptions = {},
 ): GivenPlan {
-  const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
-  const broken: Broken[] = [
-    ...gone.map(({ placement, ...why }) => ({ activity: placement.activity, ...why })),
-    ...breachesOf(plan, standing),
-  ];
+  const { broken, ...stands } = standingPlan(plan, placements);
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerCache(plan));
-  const visits = visitsOf(problem, standing);
+  const visits = visitsOf(problem, stands.placements);
   const goal = goalOf(first);
   const board = new Board(problem);
   for (const visit of visits) board.put(visit);
@@ -53,10 +61,10 @@ export function givenPlan(
   );
   return {
     id: planId(placements),
-    broken: unique(broken),
+    broken,
     allocation: {
-      placements: standing,
-      unplaced: isBrief ? notInPlan(problem, board) : unplacedOf(plan, problem, visits),
+      ...stands,
+      unplaced: unplacedOf(plan, problem, visits),
       finishesAt: finishOf(problem, visits),
       windowsUsed: windowsIn(visits),
       keyDates: keyDatesOf(plan, problem, visits),
@@ -65,23 +73,8 @@ export function givenPlan(
           ? withProof(asGiven(certificate), proof)
           : asGiven(certificate),
       floats: floatsOf(problem, visits),
-      unstated: unstatedIn(plan, standing),
-      notes: leftOpenNotes(plan, standing),
     },
   };
-}
-
-function notInPlan({ tasks }: Problem, { left }: Board): Unplaced[] {
-  return tasks.flatMap(({ index, activity }) =>
-    left[index]! > 0
-      ? [
-          {
-            activity: activity.id,
-            reasons: [{ code: 'not-in-plan', ...sayUnplaced('not-in-plan', {}) }],
-          },
-        ]
-      : [],
-  );
 }
 
 function visitsOf(problem: Problem, placements: readonly Placement[]): Visit[] {

@@ -78,7 +78,6 @@ export const unplacedSentences = {
     ...block
   }: Block & { readonly window: string; readonly minutes: number; readonly tried?: Tried }) =>
     `${unmade(block)} in ${window}: short by ${durationText(minutes)}${triedText(tried)}`,
-  'not-in-plan': (_: Nothing) => 'not in the plan given',
   'kept-in-place': ({ window }: { readonly window: string | null }) =>
     `is kept ${window === null ? 'where it is' : `in ${window}`} and cannot stay`,
 };

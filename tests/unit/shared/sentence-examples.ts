@@ -101,7 +101,6 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'block-in-no-window': { openers: [], makers: ['A'] },
   'block-no-end': { ...block, window: 'N', tried: { some: 5, of: 6 } },
   'block-short': { ...block, window: 'N', minutes: 5, tried: { some: 6, of: 7 } },
-  'not-in-plan': {},
   'kept-in-place': { window: 'N' },
 
   'nothing-to-plan': {},

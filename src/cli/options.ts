@@ -128,7 +128,7 @@ export const options = {
     verbs: ['allocate'],
     help: 'aims at a chance of at least P, such as 0.95, of handing each window back on time',
   },
-  seconds: { takes: 'N', verbs: searched, help: 'stop searching after N seconds' },
+  seconds: { takes: 'N', verbs: searched, help: 'search for N seconds at most; more search more' },
   seed: { takes: 'N', verbs: searched, help: 'seed of the simulation' },
   runs: { takes: 'N', verbs: planned, help: 'how many runs are simulated' },
   at: { takes: 'TIME', help: 'the moment that the answer is for' },

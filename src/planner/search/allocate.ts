@@ -32,7 +32,10 @@ export interface AllocateOptions {
    * Times the usual work; 1 without. The search ends sooner only when all is proven.
    */
   readonly effort?: number;
-  /** Cuts the search short: the answer then hangs on the machine, and says so. */
+  /**
+   * How long it may take. More than the usual work takes gives it more; where they are over before it is done, the answer
+   * hangs on the machine, and says so.
+   */
   readonly seconds?: number;
   /** Milliseconds from any fixed moment; only `seconds` needs it. */
   readonly clock: () => number;
@@ -107,7 +110,8 @@ export function preparedOf(plan: Plan, options: AllocateOptions): Prepared {
   const { activities } = ordered;
   const free = problemOf(ordered, { windows, activities, effort }, new LedgerCache(ordered));
   const problem = pin(free, options.keep ?? []);
-  effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
+  const usual = stepsFor(problem) * (options.effort ?? 1);
+  effort.limit = effort.spent + Math.max(usual, STEPS_A_SECOND * (options.seconds ?? 0));
   return { free, problem, goal: goalOf(options.first) };
 }
 
@@ -118,6 +122,9 @@ function effortOf({ clock, seconds, shouldStop }: AllocateOptions): Effort {
     ...(shouldStop && { shouldStop }),
   });
 }
+
+/** Steps for each second that is given: somewhat fewer than a machine of 2026 does, so that most get to their end and agree. */
+const STEPS_A_SECOND = 2_000_000;
 
 /** Usual steps of a search: some for all plans, and more the more there is to place, up to a point. */
 function stepsFor({ tasks }: Problem): number {

@@ -3,6 +3,7 @@ import { families, planOfFamily } from '../../../bench/plans/families.js';
 import type { Plan } from '../../../src/model/index.js';
 import { createRandom } from '../../../src/planner/random.js';
 import { allocate } from '../../../src/planner/search/index.js';
+import { preparedOf } from '../../../src/planner/search/allocate.js';
 import { verify } from '../../../src/verify/index.js';
 import { GOLDEN_PLANS, goldenPlans } from '../../helpers/plan-golden.js';
 
@@ -56,6 +57,25 @@ describe('a plan made twice', () => {
 // The same sum is asked for in tests/browser/plan-bits.test.ts.
 it('makes plans of the same bytes on every machine and in a browser', () => {
   expect(goldenPlans()).toBe(GOLDEN_PLANS);
+});
+
+describe('a search that is given seconds', () => {
+  const stepsIn = (seconds?: number): number =>
+    preparedOf(plan, { clock: () => 0, ...(seconds !== undefined && { seconds }) }).problem.effort
+      .limit;
+
+  it('does the usual work in few, and more in more', () => {
+    expect(stepsIn(1)).toBe(stepsIn());
+    expect(stepsIn(60)).toBeGreaterThan(4 * stepsIn());
+    expect(stepsIn(600)).toBeGreaterThan(9 * stepsIn(60));
+  });
+
+  it('ends when they are over', () => {
+    let now = 0;
+    const found = allocate(plan, { seconds: 0.1, clock: () => (now += 1) });
+    expect(found.certificate.cutShort).toBe(true);
+    expect(now).toBeLessThan(200);
+  });
 });
 
 describe('a search that is cut short', () => {

@@ -199,7 +199,8 @@ export function handback(
   const simulation = simulationOf(left, { plan, window, options }, (network, space) => {
     const limits = now ? undefined : new RunsBackward(network, limitOptions, startsAsked);
     const cases = counts.map(({ dropped }) => leftOut(dropped));
-    const units = new OnTimeRuns(network, cases, limitOptions.deadlineMinutes);
+    const { deadlineMinutes } = limitOptions;
+    const units = new OnTimeRuns(network, cases, deadlineMinutes, limits?.ofDeadline);
     limitRuns = limits;
     unitRuns = units;
     return (offset, lanesUsed, first) => {

@@ -5,6 +5,7 @@ import {
   lowOf,
   type Distribution,
 } from './distribution.js';
+import { lengthBounds, type LengthBounds } from './length-bounds.js';
 import { OrderSeen, type TickLink } from './order-seen.js';
 import { inTicks, sampleWidth, ticksOf } from './sampling.js';
 import { topologicalOrder, type RiskNetwork, type RiskNode } from './network.js';
@@ -13,7 +14,7 @@ import { topologicalOrder, type RiskNetwork, type RiskNode } from './network.js'
  * A network laid out in flat arrays, nodes renumbered in topological order, so that a run allocates nothing. Times
  * are in ticks of 1/64 minute; tables hold quantiles in ticks.
  */
-export interface CompiledNetwork {
+export interface CompiledNetwork extends LengthBounds {
   readonly size: number;
   /** Index in the network's list of the node at each position. */
   readonly nodeAt: Int32Array;
@@ -217,13 +218,8 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
   const drawn = new Set(drawAt);
   const closed = closedLists(nodes, nodeAt);
   const dated = datedLists(network, positionOf);
-  return {
-    size: nodes.length,
-    nodeAt,
+  const lengths = {
     base,
-    keptAt: nodeAt.map((_, position) => position).filter((value) => !drawn.has(value)),
-    release,
-    ...linkLists(nodes, nodeAt, positionOf),
     drawAt: Int32Array.from(drawAt),
     drawWeight: Float64Array.from(drawWeight),
     drawTable: joined(tables),
@@ -232,8 +228,17 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
     eventAt: Int32Array.from(events.at),
     eventShare: Float64Array.from(events.share),
     eventTable: joined(events.tables),
-    ...dated,
     factorTable: network.commonFactor ? tableOf(network.commonFactor) : null,
+  };
+  return {
+    size: nodes.length,
+    nodeAt,
+    ...lengths,
+    ...lengthBounds(lengths),
+    keptAt: nodeAt.map((_, position) => position).filter((value) => !drawn.has(value)),
+    release,
+    ...linkLists(nodes, nodeAt, positionOf),
+    ...dated,
     ...closed,
     interrupted: closed.closedStart.length > 0 || dated.datedAt.length > 0,
   };

@@ -3,7 +3,7 @@
 import type { CompiledNetwork } from './compile-network.js';
 import type { HeldCase } from './held-case.js';
 import { movedBy } from './moved-by.js';
-import { limitsOf, passBackward, type Limits } from './pass-backward.js';
+import { LatestStarts } from './latest-starts.js';
 import { passAgain, placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
@@ -134,11 +134,15 @@ function leavingOut(network: CompiledNetwork, gone: ReadonlySet<number>): Compil
   if (gone.size === 0) return network;
   const release = network.release.slice();
   const linkLag = network.linkLag.slice();
+  const least = network.least.slice();
+  const greatest = network.greatest.slice();
   for (const position of gone) {
     release[position] = 0;
+    least[position] = 0;
+    greatest[position] = 0;
     linkLag.fill(0, network.linkFrom[position], network.linkFrom[position + 1]);
   }
-  return { ...network, release, linkLag };
+  return { ...network, release, linkLag, least, greatest };
 }
 
 /** A position worked out anew for a case: how long it takes there, and what it waits for. */
@@ -200,6 +204,7 @@ const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
 
 /** A family with the turns of its cases, and its network as a case has it. */
 interface Worked extends Family {
+  readonly latest: LatestStarts;
   readonly changed: CompiledNetwork;
   readonly turns: readonly Turn[];
 }
@@ -210,7 +215,8 @@ export class FamilyRuns {
   readonly #families: readonly Worked[];
   /** In ticks. */
   readonly #deadline: number;
-  readonly #limits: Limits;
+  /** Worked out by whoever draws the runs. */
+  readonly #known: LatestStarts | undefined;
   readonly #drawn: Int32Array;
   readonly #isLess: boolean;
   /** 1 where a run is on time without any of a family. */
@@ -222,10 +228,17 @@ export class FamilyRuns {
     families: readonly Family[],
     cases: readonly HeldCase[],
     deadline: number,
+    known?: LatestStarts,
   ) {
     this.#network = network;
+    this.#known = known;
+    const due = { startBy: deadline, finishBy: new Int32Array(network.size).fill(deadline) };
     this.#families = families.map((family) => ({
       ...family,
+      latest:
+        known && family.network === network
+          ? known
+          : new LatestStarts(family.network, due, family.after),
       changed: {
         ...network,
         release: family.network.release.slice(),
@@ -239,7 +252,6 @@ export class FamilyRuns {
     }));
     this.#deadline = deadline;
     this.#isLess = cases.every((item) => item.leftOut);
-    this.#limits = limitsOf(network.size);
     this.#drawn = new Int32Array(network.size * LANES);
   }
 
@@ -250,15 +262,9 @@ export class FamilyRuns {
   run(space: RunSpace, offset: number, onBatch: (at: number, onTime: Uint8Array) => void): void {
     const { size } = this.#network;
     this.#drawn.set(space.durations.subarray(offset, offset + size * LANES));
-    let limited: CompiledNetwork | undefined;
     for (const family of this.#families) {
       this.#leaveOut(family, space, offset);
-      if (limited !== family.network) {
-        this.#limits.startBy.fill(this.#deadline);
-        this.#limits.finishBy.fill(this.#deadline);
-        passBackward(family.network, space, offset, this.#limits);
-        limited = family.network;
-      }
+      if (family.latest !== this.#known) family.latest.pass(space, offset);
       this.#judgeWithout(family, space);
       if (this.#isLess && !this.#mayHelp(space.finish)) {
         for (const at of family.cases) onBatch(at, this.#onTime);
@@ -270,7 +276,7 @@ export class FamilyRuns {
         const at = family.cases[k];
         if (at === undefined) return;
         this.#onTime.set(this.#without);
-        this.#judge(family.own, turn.out, space);
+        this.#judge(family.latest, family.own, turn.out, space);
         onBatch(at, this.#onTime);
       });
       this.#putBack(family, space, offset);
@@ -330,23 +336,29 @@ export class FamilyRuns {
   }
 
   /** What does not hang on a family: each of it may make a run late by itself. */
-  #judgeWithout({ network, after, beside, last }: Family, space: RunSpace): void {
+  #judgeWithout({ network, latest, after, beside, last }: Worked, space: RunSpace): void {
     const { release } = network;
-    const { start } = this.#limits;
+    const { starts } = latest;
     const onTime = this.#onTime.fill(1);
     for (const i of after) {
-      const from = release[i]!;
+      const { position, before } = latest.of(i);
+      const from = release[i]! + before;
       for (let lane = 0; lane < LANES; lane += 1)
-        onTime[lane]! &= Number(from <= start[i * LANES + lane]!);
+        onTime[lane]! &= Number(from <= starts[position * LANES + lane]!);
     }
-    this.#judge(last, beside, space);
+    this.#judge(latest, last, beside, space);
     this.#without.set(onTime);
   }
 
   /** Leaves those runs on time in which the last of these positions are over and nobody is kept waiting too long. */
-  #judge(positions: Int32Array, waits: readonly Wait[], { times }: RunSpace): void {
+  #judge(
+    latest: LatestStarts,
+    positions: Int32Array,
+    waits: readonly Wait[],
+    { times }: RunSpace,
+  ): void {
     const { size, isLast } = this.#network;
-    const { start } = this.#limits;
+    const { starts } = latest;
     const onTime = this.#onTime;
     for (const i of positions) {
       if (isLast[i] === 0) continue;
@@ -354,8 +366,13 @@ export class FamilyRuns {
       for (let lane = 0; lane < LANES; lane += 1)
         onTime[lane]! &= Number(times[end + lane]! <= this.#deadline);
     }
-    for (const { slot, lag, to } of waits)
+    for (const { slot, lag, to } of waits) {
+      const { position, before } = latest.of(to);
+      const wait = lag + before;
       for (let lane = 0; lane < LANES; lane += 1)
-        onTime[lane]! &= Number(times[slot * LANES + lane]! + lag <= start[to * LANES + lane]!);
+        onTime[lane]! &= Number(
+          times[slot * LANES + lane]! + wait <= starts[position * LANES + lane]!,
+        );
+    }
   }
 }

@@ -1,6 +1,7 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
 import { familiesOf, FamilyRuns, type Family } from './families.js';
 import { heldCase, type WhatIf } from './held-case.js';
+import type { LatestStarts } from './latest-starts.js';
 import type { RiskNetwork } from './network.js';
 import { passForward } from './pass-forward.js';
 import { randomState } from './random.js';
@@ -21,13 +22,21 @@ export class OnTimeRuns {
   readonly #isLess: boolean;
   readonly #hits: Float64Array;
 
-  /** @throws {RangeError} When minutes that are held make no sense. */
-  constructor(network: CompiledNetwork, cases: readonly WhatIf[], deadlineMinutes: number) {
+  /**
+   * @param known Latest starts of each batch for this deadline, where somebody else works them out.
+   * @throws {RangeError} When minutes that are held make no sense.
+   */
+  constructor(
+    network: CompiledNetwork,
+    cases: readonly WhatIf[],
+    deadlineMinutes: number,
+    known?: LatestStarts,
+  ) {
     const held = cases.map((item) => heldCase(network, item));
     this.#cases = cases;
     this.#families = familiesOf(network, held);
     this.#deadline = Math.floor(deadlineMinutes * TICKS);
-    this.#familyRuns = new FamilyRuns(network, this.#families, held, this.#deadline);
+    this.#familyRuns = new FamilyRuns(network, this.#families, held, this.#deadline, known);
     this.#isLess = held.every((item) => item.leftOut);
     this.#hits = new Float64Array(cases.length);
   }

@@ -1,6 +1,6 @@
 import { compileNetwork, type CompiledNetwork } from '../kernel/compile-network.js';
 import type { RiskNetwork } from '../kernel/network.js';
-import { limitsOf, passBackward, type Limits } from '../kernel/pass-backward.js';
+import { LatestStarts } from '../kernel/latest-starts.js';
 import { randomState } from '../kernel/random.js';
 import { valuesAt } from '../kernel/ranks.js';
 import { eachBatch } from '../kernel/run-block.js';
@@ -48,48 +48,49 @@ export function chanceLimits(
 
 /** The same of runs that somebody else draws: each batch is handed in as it is drawn, in any order, up to the last. */
 export class RunsBackward {
-  readonly #network: CompiledNetwork;
   readonly #chance: number;
-  readonly #finishBy: Int32Array;
-  readonly #lastBy: number;
-  readonly #limits: Limits;
-  /** By node asked about: its position, and its latest start in each run. */
-  readonly #asked: ReadonlyMap<number, { readonly position: number; readonly starts: Int32Array }>;
+  readonly #latest: LatestStarts;
+  readonly #asked: readonly { readonly index: number; readonly position: number }[];
+  /** By position whose starts are worked out: those of each run. */
+  readonly #starts = new Map<number, Int32Array>();
+  /** The latest starts of the batch that was taken last, where nothing but the deadline is kept to. */
+  readonly ofDeadline: LatestStarts | undefined;
 
   constructor(
     network: CompiledNetwork,
     { runs, deadlineMinutes, chance, after }: Omit<ChanceLimitOptions, 'seed'>,
     asked: readonly number[],
   ) {
-    const { size, nodeAt } = network;
+    const { nodeAt } = network;
     const deadline = Math.floor(deadlineMinutes * TICKS);
-    this.#network = network;
+    const finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
+    const startBy = finishBy.reduce((last, by) => Math.max(last, by), deadline);
     this.#chance = chance;
-    this.#finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
-    this.#lastBy = this.#finishBy.reduce((last, by) => Math.max(last, by), deadline);
-    this.#limits = limitsOf(size);
-    this.#asked = new Map(
-      asked.map((index) => [
-        index,
-        { position: nodeAt.indexOf(index), starts: new Int32Array(runs) },
-      ]),
-    );
+    this.#latest = new LatestStarts(network, { startBy, finishBy });
+    this.#asked = asked.map((index) => ({ index, position: nodeAt.indexOf(index) }));
+    for (const { position } of this.#asked)
+      this.#starts.set(this.#latest.of(position).position, new Int32Array(runs));
+    if (finishBy.every((by) => by === deadline)) this.ofDeadline = this.#latest;
   }
 
   take(space: RunSpace, offset: number, lanesUsed: number, first: number): void {
-    const { start, startBy, finishBy } = this.#limits;
-    this.#finishBy.forEach((by, i) => finishBy.fill(by, i * LANES, (i + 1) * LANES));
-    startBy.fill(this.#lastBy);
-    passBackward(this.#network, space, offset, this.#limits);
-    for (const { position, starts } of this.#asked.values()) {
+    this.#latest.pass(space, offset);
+    for (const [position, starts] of this.#starts) {
       const at = position * LANES;
-      starts.set(start.subarray(at, at + lanesUsed), first);
+      starts.set(this.#latest.starts.subarray(at, at + lanesUsed), first);
     }
   }
 
   found(): ReadonlyMap<number, ChanceLimit> {
+    const limits = new Map(
+      [...this.#starts].map(([position, starts]) => [position, limitOf(starts, this.#chance)]),
+    );
     return new Map(
-      [...this.#asked].map(([index, { starts }]) => [index, limitOf(starts, this.#chance)]),
+      this.#asked.map(({ index, position }) => {
+        const standing = this.#latest.of(position);
+        const { start, errorMinutes } = limits.get(standing.position)!;
+        return [index, { start: start - standing.before / TICKS, errorMinutes }];
+      }),
     );
   }
 }

@@ -53,7 +53,6 @@ export function changePart(
       !change || same
         ? nothing
         : html`<h4>${words.fits}</h4>
-            <p class="quiet">${words.unchecked}</p>
             <div aria-live="polite" aria-busy=${change.fits === null}>
               ${
                 change.fits

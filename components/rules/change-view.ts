@@ -123,6 +123,22 @@ function windowsTold(changed: readonly UsableChange[], words: RulesStrings): str
   return parts.length === 0 ? words.noWindow : `${parts.join('; ')}.`;
 }
 
+/** What the independent check says of fits gained; it cannot look at one that is lost. */
+function checkPart({ gained, lost, faults }: FitsChange, words: RulesStrings): TemplateResult {
+  if (faults.length > 0)
+    return html`<div role="alert">
+      <p><strong>${words.checkFailed}</strong></p>
+      <ul lang="en">
+        ${faults.map(({ text }) => html`<li>${text}</li>`)}
+      </ul>
+    </div>`;
+  const said = [
+    ...(gained.length > 0 ? [words.gainedChecked] : []),
+    ...(lost.length > 0 ? [words.lostUnchecked] : []),
+  ];
+  return html`<p class="quiet">${said.join(' ')}</p>`;
+}
+
 /** Which packages stop fitting or begin to, window by window. */
 export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResult {
   const { words } = setting;
@@ -139,6 +155,7 @@ export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResu
     (a, b) => Number(nowhere.has(b.package)) - Number(nowhere.has(a.package)),
   );
   return html`<p class="told run">${parts.join('; ')}.</p>
+    ${checkPart(fits, words)}
     <ul class="packages">
       ${shown(ordered, 'packages', setting).map((change) => {
         const lost = fits.lost.filter((each) => each.package === change.package);

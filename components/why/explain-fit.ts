@@ -1,6 +1,7 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { PackageSummary } from '../../src/engine/types.js';
 import type { FitVerdict, MostThatFits, Placement } from '../../src/planner/fit/types.js';
+import type { PlanFault } from '../../src/engine/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';
@@ -10,15 +11,34 @@ import { verdictsInWindow, verdictsOfPackage } from '../shared/verdicts.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
+/** What the independent check says of a fit: all that is wrong with it, an empty list where nothing is; or why it says nothing. */
+export type Looked = readonly PlanFault[] | 'looking' | 'not-looked';
+
 /** Why a package fits a window or does not. */
 export function explainFit(
   verdict: FitVerdict,
   pack: PackageSummary,
   window: AccessWindow,
   activities: readonly Activity[],
+  looked: Looked = 'not-looked',
 ): Explanation {
   const words = explainWords();
   const { fit } = words;
+  const links = [
+    { text: words.window(window.id), place: { to: 'window' as const, id: window.id } },
+    { text: words.package(pack.id), place: { to: 'package' as const, id: pack.id } },
+  ];
+  const title = fit.title(pack.id, window.id);
+  if (typeof looked === 'object' && looked.length > 0)
+    return {
+      title,
+      figure: fit.notShown,
+      tone: 'bad',
+      sentence: fit.fault,
+      rowsTitle: fit.faultsFound,
+      rows: looked.map(({ text }) => ({ label: text, figure: '' })),
+      links,
+    };
   const spare = verdict.spareMinutes;
   const titles = new Map(activities.map((activity) => [activity.id, activity.title]));
   const placed: ExplanationRow[] = verdict.placements.map((placement) => ({
@@ -43,7 +63,7 @@ export function explainFit(
   const { most } = verdict;
   const part = goesInPart(most) ? `${fit.part(amountText(most))} ` : '';
   return {
-    title: fit.title(pack.id, window.id),
+    title,
     figure: verdict.fits
       ? fit.spare(durationText(spare ?? 0))
       : goesInPart(most)
@@ -54,14 +74,18 @@ export function explainFit(
             : fit.cannot
           : missing(durationText(-spare)),
     tone: verdict.fits ? 'good' : 'bad',
-    sentence: `${verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`} ${fit.unchecked}`,
+    sentence: `${verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`} ${lookedText(looked)}`,
     rowsTitle: verdict.fits ? fit.howItGoes : fit.everyReason,
     rows: verdict.fits ? placed : reasons,
-    links: [
-      { text: words.window(window.id), place: { to: 'window', id: window.id } },
-      { text: words.package(pack.id), place: { to: 'package', id: pack.id } },
-    ],
+    links,
   };
+}
+
+/** What the independent check says of a fit with which it found nothing wrong. */
+function lookedText(looked: Looked): string {
+  const { fit } = explainWords();
+  if (looked === 'looking') return fit.looking;
+  return looked === 'not-looked' ? fit.unchecked : fit.noFault;
 }
 
 /** Where a piece lies, and how much of it. */

@@ -124,6 +124,11 @@ export const answers: {
     const { ruleChange } = await import('./rule-change/rule-change.js');
     return ruleChange(document, rules, asked.onProgress);
   },
+  async checkFits(asked, document, fits) {
+    const { FitCheck } = await import('../verify/index.js');
+    const check = new FitCheck(asked.session.read(document).plan);
+    return fits.map((fit) => check.faultsOf(fit));
+  },
 };
 
 /** How often a search tells of its way, and of a better answer, in milliseconds. */

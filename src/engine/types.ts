@@ -33,6 +33,7 @@ import type {
   TableKind,
   Train,
 } from '../model/index.js';
+import type { ClaimedFit, PlanFault } from '../verify/index.js';
 import type { RuleChange } from './rule-change/types.js';
 
 /** A work package: the activities that carry its name, in file order. */
@@ -309,6 +310,12 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (change: RuleChange) => void,
   ): Promise<RuleChange>;
+  /** What the independent check finds wrong with fits and the ways they would go: for each a list, empty where it holds. */
+  checkFits(
+    document: PlanDocument,
+    fits: readonly ClaimedFit[],
+    signal?: AbortSignal,
+  ): Promise<readonly (readonly PlanFault[])[]>;
   /** The roster against the limits on hours, with changes that mend it, and the crews that each window takes. */
   people(
     document: PlanDocument,
@@ -327,6 +334,7 @@ export interface Engine {
   dispose(): void;
 }
 
+export type { ClaimedFit, PlanFault } from '../verify/index.js';
 export type {
   Actual,
   CutOff,

@@ -52,6 +52,7 @@ export const verbs: { readonly [V in Verb]: Travel<V> } = {
   noise: { args: 2, document: 0, apart: false },
   lifting: { args: 2, document: 0, apart: false },
   compareRules: { args: 2, document: 0, apart: true },
+  checkFits: { args: 2, document: 0, apart: false },
 };
 
 /** One call, with what belongs to it taken out of its arguments. */

@@ -39,6 +39,7 @@ const change: RuleChange = {
     ],
     nowhere: ['Deck'],
     somewhere: [],
+    faults: [],
   },
 };
 

@@ -1,5 +1,6 @@
 import type {
   Allocation,
+  FitVerdict,
   Placement,
   Replan,
   Results,
@@ -11,7 +12,7 @@ import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { clockText, floatText } from '../../shared/format.js';
 import { saidText, whyText } from '../../shared/said.js';
 import { verdictAt, verdictsInWindow } from '../../shared/verdicts.js';
-import { explainFit, explainPackage, fitsIn } from '../../why/explain-fit.js';
+import { explainFit, explainPackage, fitsIn, type Looked } from '../../why/explain-fit.js';
 import { explainLedger } from '../../why/explain-ledger.js';
 import { explainFaults } from '../../why/explain-plan.js';
 import { explainWords } from '../../why/explain-words.js';
@@ -53,12 +54,13 @@ export function tellLedger(
 export function tellFit(
   results: Results | null,
   at: { readonly package: string; readonly window: string },
+  lookedAt: (verdict: FitVerdict) => Looked,
 ): Explanation | null {
   const verdict = results ? verdictAt(results.fits, at) : undefined;
   const pack = results?.packages.find((summary) => summary.id === at.package);
   const window = results?.plan.windows.find((item) => item.id === at.window);
   if (!results || !verdict || !pack || !window) return null;
-  return explainFit(verdict, pack, window, results.plan.activities);
+  return explainFit(verdict, pack, window, results.plan.activities, lookedAt(verdict));
 }
 
 /** A package against all windows. */

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../../src/engine/index.js';
 import type { FitSelectEvent } from '../../fit/fit-select-event.js';
 import type { Desk } from '../desk-parts.js';
+import { FitLook } from '../results/fit-look.js';
 
 /** Every package against every window. */
 export function fitView(desk: Desk, results: Results): TemplateResult {
@@ -19,10 +20,12 @@ export function fitView(desk: Desk, results: Results): TemplateResult {
 
 /** Picks a package in a window and explains it. */
 export function pickFit(
-  { picked, figures }: Desk,
+  desk: Desk,
   at: { readonly package: string; readonly window: string },
 ): void {
+  const { picked, figures } = desk;
+  const look = new FitLook(desk);
   const fit = { package: at.package, window: at.window };
   picked.pick({ fit });
-  picked.explain((why) => why.tellFit(figures.results, fit));
+  picked.explain((why) => why.tellFit(figures.results, fit, (verdict) => look.of(verdict)));
 }

@@ -1,6 +1,7 @@
 import type { FitVerdict } from '../../planner/fit/types.js';
 import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
+import { FitCheck, type PlanFault } from '../../verify/index.js';
 import { recompute } from '../recompute.js';
 import type { Results } from '../types.js';
 import {
@@ -32,7 +33,7 @@ export function ruleChange(
       onWindows?.({ windows, fits: null });
     });
   });
-  return { windows, fits: fitsChange(before.fits, after?.fits ?? []) };
+  return { windows, fits: fitsChange(before.fits, after!) };
 }
 
 /** Usable time of the windows that both results have. */
@@ -70,7 +71,12 @@ function usable(window: AccessWindow, work: WorkKind, { plan }: Results): number
 }
 
 /** Which fits two lists of verdicts do not share. */
-function fitsChange(before: readonly FitVerdict[], after: readonly FitVerdict[]): FitsChange {
+function fitsChange(
+  before: readonly FitVerdict[],
+  { fits: after, plan }: Pick<Results, 'fits' | 'plan'>,
+): FitsChange {
+  const check = new FitCheck(plan);
+  const faults: PlanFault[] = [];
   const key = (verdict: FitVerdict): string => JSON.stringify([verdict.package, verdict.window]);
   const later = new Map(after.map((verdict) => [key(verdict), verdict]));
   const gained: GainedFit[] = [];
@@ -86,13 +92,16 @@ function fitsChange(before: readonly FitVerdict[], after: readonly FitVerdict[])
     if (old.fits === now.fits) continue;
     count.turned = true;
     const where = { package: now.package, window: now.window };
-    if (now.fits) gained.push({ ...where, spareMinutes: now.spareMinutes });
-    else lost.push({ ...where, reasons: now.reasons });
+    if (now.fits) {
+      gained.push({ ...where, spareMinutes: now.spareMinutes });
+      faults.push(...check.faultsOf(now));
+    } else lost.push({ ...where, reasons: now.reasons });
   }
   const named = [...counts];
   return {
     gained,
     lost,
+    faults,
     packages: named
       .filter(([, count]) => count.turned)
       .map(([name, count]) => ({

@@ -1,4 +1,5 @@
 import type { Reason } from '../../planner/fit/types.js';
+import type { PlanFault } from '../../verify/index.js';
 
 /** What the work is like for which a window's usable time is told; `isolated` means all the sections it isolates. */
 export const workKinds = ['ordinary', 'isolated', 'loud', 'isolated-loud'] as const;
@@ -50,6 +51,8 @@ export interface FitsChange {
   readonly nowhere: readonly string[];
   /** Packages that fitted no window before and fit one now. */
   readonly somewhere: readonly string[];
+  /** What the independent check finds wrong with those gained; it does not look at those lost. */
+  readonly faults: readonly PlanFault[];
 }
 
 /** What other rules do to a plan. */

@@ -331,6 +331,7 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
     people: notSampled,
     noise: notSampled,
     lifting: notSampled,
+    checkFits: async (_, claims) => claims.map(() => []),
     compareRules: notSampled,
     exportFiles: notSampled,
     exportTable: notSampled,

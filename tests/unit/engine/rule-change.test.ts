@@ -88,12 +88,49 @@ describe('other rules on a plan', () => {
   it('says that the same rules change nothing', () => {
     const { windows, fits } = ruleChange(document, structuredClone(document.rules));
     expect(windows.every((window) => window.minutes === 0)).toBe(true);
-    expect(fits).toEqual({ gained: [], lost: [], packages: [], nowhere: [], somewhere: [] });
+    expect(fits).toEqual({
+      gained: [],
+      lost: [],
+      packages: [],
+      nowhere: [],
+      somewhere: [],
+      faults: [],
+    });
   });
 
   it('tells of the windows before any verdict', () => {
     const heard: RuleChange[] = [];
     const told = ruleChange(document, other, (item) => heard.push(item));
     expect(heard).toEqual([{ windows: told.windows, fits: null }]);
+  });
+});
+
+describe('the independent check of fits', () => {
+  it('finds no fault in any fit of the sample, nor in those that other rules give', async () => {
+    const { fits } = recompute(document);
+    const yes = fits.filter((verdict) => verdict.fits);
+    const faults = await createInlineEngine().checkFits(document, yes);
+    expect(yes.length).toBeGreaterThan(20);
+    expect(faults.flat()).toEqual([]);
+    const back = ruleChange({ ...document, rules: other }, document.rules).fits!;
+    expect(back.gained.length).toBeGreaterThan(0);
+    expect(back.faults).toEqual([]);
+  });
+
+  it('finds a minute too much that is said to be left, by the rules of the document it is asked about', async () => {
+    const yes = recompute(document).fits.find((verdict) => verdict.fits)!;
+    const engine = createInlineEngine();
+    const { package: name, window, placements, spareMinutes } = yes;
+    const claim = { package: name, window, placements, spareMinutes };
+    const [found] = await engine.checkFits(document, [
+      { ...claim, spareMinutes: spareMinutes! + 1 },
+    ]);
+    expect(found!.map(({ code }) => code)).toEqual(['spare']);
+    const longer = {
+      ...document,
+      rules: { ...document.rules, margin: { minutes: document.rules.margin.minutes + 1 } },
+    };
+    const [other] = await engine.checkFits(longer, [claim]);
+    expect(other!.map(({ code }) => code)).toContain('spare');
   });
 });

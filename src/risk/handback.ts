@@ -21,7 +21,8 @@ import { handbackNetwork, type HandbackNetwork } from './handback-network/handba
 import { forwardPass } from './kernel/network.js';
 import { goPointTimes } from './limits/go-points.js';
 import { guardingSteps } from './limits/guarding-steps.js';
-import { helpsMost, HelpRuns } from './kernel/helps-most.js';
+import { helpsMost, HelpRuns, triedGroups } from './kernel/helps-most.js';
+import type { WhatIf } from './kernel/held-case.js';
 import { OnTimeRuns } from './kernel/on-time.js';
 import { nearestRank, outlookOf, simulate, type Alongside } from './kernel/simulation.js';
 import { sortedJson, stampOfText } from './shift/stamp.js';
@@ -48,11 +49,15 @@ export function likelyHandback(built: HandbackNetwork): number {
   return times.reduce((latest, item) => Math.max(latest, item.finish), 0);
 }
 
-/** @param alongside What else is asked of the same runs, where they are no more than are asked of a what-if. */
+/**
+ * @param alongside What else is asked of the same runs, where they are no more than are asked of a what-if.
+ * @param changes What that changes.
+ */
 function simulationOf(
   built: HandbackNetwork,
   { plan, window, options }: Asked,
   alongside: Alongside,
+  changes: readonly WhatIf[],
 ): HandbackSimulation {
   const { seed, runs, shouldStop, onProgress } = options;
   const deadlineMinutes = lengthMinutes(window);
@@ -68,7 +73,8 @@ function simulationOf(
     const { kind, name } = built.meanings[index!]!;
     return !guards(kind, name);
   });
-  let helps: HelpRuns | null | undefined;
+  const tried = triedGroups(built.network, urged);
+  let helps: HelpRuns | undefined;
   const result = simulate(built.network, {
     seed,
     runs,
@@ -76,9 +82,10 @@ function simulationOf(
     ...(shouldStop && { shouldStop }),
     ...(onProgress && { onProgress }),
     ...(runs <= WHAT_IF_RUNS && {
+      changes: [...changes, ...(tried ?? []).map(({ least }) => least)],
       alongside: (network, space) => {
         const others = alongside(network, space);
-        helps = HelpRuns.of(built.network, network, urged, deadlineMinutes);
+        helps = tried ? new HelpRuns(network, tried, deadlineMinutes) : undefined;
         return (offset, lanesUsed, first) => {
           others(offset, lanesUsed, first);
           helps?.take(space, offset, lanesUsed);
@@ -92,7 +99,7 @@ function simulationOf(
     { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
     result.criticality,
     urged,
-    result.stopped ? null : helps,
+    result.stopped ? undefined : helps,
   );
   return {
     runs: result.runs,
@@ -196,9 +203,9 @@ export function handback(
   const counts = unitCounts(left, states, now?.assumed ?? new Set());
   let limitRuns: RunsBackward | undefined;
   let unitRuns: OnTimeRuns | undefined;
-  const simulation = simulationOf(left, { plan, window, options }, (network, space) => {
+  const cases = counts.map(({ dropped }) => leftOut(dropped));
+  const alongside: Alongside = (network, space) => {
     const limits = now ? undefined : new RunsBackward(network, limitOptions, startsAsked);
-    const cases = counts.map(({ dropped }) => leftOut(dropped));
     const { deadlineMinutes } = limitOptions;
     const units = new OnTimeRuns(network, cases, deadlineMinutes, limits?.ofDeadline);
     limitRuns = limits;
@@ -207,7 +214,8 @@ export function handback(
       limits?.take(space, offset, lanesUsed, first);
       units.take(space, offset, lanesUsed);
     };
-  });
+  };
+  const simulation = simulationOf(left, { plan, window, options }, alongside, cases);
   const limits: ReadonlyMap<number, ChanceLimit> =
     limitRuns && !simulation.stopped
       ? limitRuns.found()

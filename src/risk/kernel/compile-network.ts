@@ -5,6 +5,8 @@ import {
   lowOf,
   type Distribution,
 } from './distribution.js';
+import { forwardLayout, type ForwardLayout } from './forward-layout.js';
+import { mostHeld, type WhatIf } from './held-case.js';
 import { lengthBounds, type LengthBounds } from './length-bounds.js';
 import { OrderSeen, type TickLink } from './order-seen.js';
 import { inTicks, sampleWidth, ticksOf } from './sampling.js';
@@ -53,8 +55,9 @@ export interface CompiledNetwork extends LengthBounds {
   readonly closedFrom: Int32Array;
   readonly closedStart: Int32Array;
   readonly closedEnd: Int32Array;
-  /** Whether any node has closed stretches or any dated event may happen. */
-  readonly interrupted: boolean;
+  /** Positions that changes hold, and the most ticks that they hold each at. */
+  readonly held: ReadonlyMap<number, number>;
+  readonly forward: ForwardLayout;
 }
 
 const WORDS = 4294967296;
@@ -175,8 +178,14 @@ function checkHorizon(network: RiskNetwork): void {
   ticksOf(minutes);
 }
 
-/** @throws {RangeError} When a number, a link or a distribution makes no sense, or nodes wait in a ring. */
-export function compileNetwork(network: RiskNetwork): CompiledNetwork {
+/**
+ * @param changes All changes that will be tried on it.
+ * @throws {RangeError} When a number, a link or a distribution makes no sense, or nodes wait in a ring.
+ */
+export function compileNetwork(
+  network: RiskNetwork,
+  changes: readonly WhatIf[] = [],
+): CompiledNetwork {
   const { nodes } = network;
   const nodeAt = topologicalOrder(nodes);
   const positionOf = new Int32Array(nodes.length);
@@ -230,7 +239,8 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
     eventTable: joined(events.tables),
     factorTable: network.commonFactor ? tableOf(network.commonFactor) : null,
   };
-  return {
+  const held = mostHeld({ nodeAt, ...lengths }, changes);
+  const compiled = {
     size: nodes.length,
     nodeAt,
     ...lengths,
@@ -240,6 +250,7 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
     ...linkLists(nodes, nodeAt, positionOf),
     ...dated,
     ...closed,
-    interrupted: closed.closedStart.length > 0 || dated.datedAt.length > 0,
+    held,
   };
+  return { ...compiled, forward: forwardLayout(compiled, held) };
 }

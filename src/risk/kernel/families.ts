@@ -337,10 +337,12 @@ export class FamilyRuns {
 
   /** What does not hang on a family: each of it may make a run late by itself. */
   #judgeWithout({ network, latest, after, beside, last }: Worked, space: RunSpace): void {
-    const { release } = network;
+    const { release, forward } = network;
     const { starts } = latest;
     const onTime = this.#onTime.fill(1);
     for (const i of after) {
+      // Otherwise something that it waits for is later than its date, and asked about.
+      if (forward.mayBind[i] === 0) continue;
       const { position, before } = latest.of(i);
       const from = release[i]! + before;
       for (let lane = 0; lane < LANES; lane += 1)
@@ -357,22 +359,22 @@ export class FamilyRuns {
     waits: readonly Wait[],
     { times }: RunSpace,
   ): void {
-    const { size, isLast } = this.#network;
+    const { size, isLast, forward } = this.#network;
+    const { slotAt, slotLag } = forward;
     const { starts } = latest;
     const onTime = this.#onTime;
     for (const i of positions) {
       if (isLast[i] === 0) continue;
-      const end = (size + i) * LANES;
-      for (let lane = 0; lane < LANES; lane += 1)
-        onTime[lane]! &= Number(times[end + lane]! <= this.#deadline);
+      const end = slotAt[size + i]! * LANES;
+      const by = this.#deadline - slotLag[size + i]!;
+      for (let lane = 0; lane < LANES; lane += 1) onTime[lane]! &= Number(times[end + lane]! <= by);
     }
     for (const { slot, lag, to } of waits) {
       const { position, before } = latest.of(to);
-      const wait = lag + before;
+      const from = slotAt[slot]! * LANES;
+      const wait = lag + slotLag[slot]! + before;
       for (let lane = 0; lane < LANES; lane += 1)
-        onTime[lane]! &= Number(
-          times[slot * LANES + lane]! + wait <= starts[position * LANES + lane]!,
-        );
+        onTime[lane]! &= Number(times[from + lane]! + wait <= starts[position * LANES + lane]!);
     }
   }
 }

@@ -1,4 +1,3 @@
-import type { CompiledNetwork } from './compile-network.js';
 import { ticksOf } from './sampling.js';
 
 /** One change to a network: nodes by index in its list that take these minutes, whatever happens. */
@@ -14,15 +13,37 @@ export interface HeldCase {
   readonly leftOut: boolean;
 }
 
-/** @throws {RangeError} When minutes make no sense. */
-export const heldCase = (network: CompiledNetwork, item: WhatIf): HeldCase => ({
-  ticks: heldTicks(network, item),
-  leftOut: item.leftOut ?? false,
-});
+/** Which node stands at each position, and which take the lengths of others. */
+interface Placed {
+  readonly nodeAt: Int32Array;
+  readonly copyFrom: Int32Array;
+  readonly copyTo: Int32Array;
+}
+
+/** @throws {RangeError} When minutes make no sense, or the network was not compiled for the change. */
+export function heldCase(
+  network: Placed & { readonly held: ReadonlyMap<number, number> },
+  item: WhatIf,
+): HeldCase {
+  const ticks = heldTicks(network, item);
+  for (const [position, own] of ticks)
+    if (!(own <= network.held.get(position)!))
+      throw new RangeError(`the network was compiled without ${own} ticks at ${position}`);
+  return { ticks, leftOut: item.leftOut ?? false };
+}
+
+/** Positions that any of the changes hold, and the most ticks that they hold each at. */
+export function mostHeld(network: Placed, changes: readonly WhatIf[]): ReadonlyMap<number, number> {
+  const most = new Map<number, number>();
+  for (const item of changes)
+    for (const [position, ticks] of heldTicks(network, item))
+      most.set(position, Math.max(ticks, most.get(position) ?? 0));
+  return most;
+}
 
 /** Positions in the compiled order of what a case holds, twins of a held node with it. */
 function heldTicks(
-  { nodeAt, copyFrom, copyTo }: CompiledNetwork,
+  { nodeAt, copyFrom, copyTo }: Placed,
   { held, leftOut }: WhatIf,
 ): ReadonlyMap<number, number> {
   const ticks = new Map<number, number>();

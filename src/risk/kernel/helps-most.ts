@@ -28,39 +28,45 @@ function reachOf(network: RiskNetwork, index: number): number {
 /** How many groups are tried at most. */
 const MOST_TRIED = 8;
 
-/** The nodes of a group by themselves, each held at its least length. */
+/** The nodes of a group by themselves that vary, each held at its least length. */
 function leastOf(network: RiskNetwork, group: readonly number[]): WhatIf {
-  const own = group.filter((index) => network.nodes[index]!.sameDurationAs === undefined);
+  const own = group.filter((index) => {
+    const { sameDurationAs, duration, events } = network.nodes[index]!;
+    const isFixed = duration.kind === 'constant' && !events?.length && !network.commonFactor;
+    return sameDurationAs === undefined && !isFixed;
+  });
   return { held: new Map(own.map((index) => [index, lowOf(network.nodes[index]!.duration)])) };
+}
+
+/** A group that may be tried, and how. */
+interface Tried {
+  readonly group: number;
+  readonly least: WhatIf;
+}
+
+/** All groups that may be tried; null where they are more than are tried. */
+export function triedGroups(
+  network: RiskNetwork,
+  groups: readonly (readonly number[])[],
+): readonly Tried[] | null {
+  const tried = groups
+    .map((nodes, group) => ({ group, least: leastOf(network, nodes) }))
+    .filter(({ least }) => [...least.held.keys()].some((index) => reachOf(network, index) > 0));
+  return tried.length > MOST_TRIED ? null : tried;
 }
 
 /**
  * All groups that may be tried, on runs that somebody draws: so the runs need not be drawn again once it is known which
- * groups were critical. Null where they are more than are tried.
+ * groups were critical.
  */
 export class HelpRuns {
-  readonly groups: readonly number[];
+  readonly #groups: readonly number[];
   readonly #tried: WhatIfRuns;
 
-  private constructor(groups: readonly number[], tried: WhatIfRuns) {
-    this.groups = groups;
-    this.#tried = tried;
-  }
-
-  static of(
-    network: RiskNetwork,
-    compiled: CompiledNetwork,
-    groups: readonly (readonly number[])[],
-    deadlineMinutes: number,
-  ): HelpRuns | null {
-    const varying = [...groups.keys()].filter((group) =>
-      [...leastOf(network, groups[group]!).held.keys()].some(
-        (index) => reachOf(network, index) > 0,
-      ),
-    );
-    if (varying.length > MOST_TRIED) return null;
-    const cases = varying.map((group) => leastOf(network, groups[group]!));
-    return new HelpRuns(varying, new WhatIfRuns(compiled, [asItIs, ...cases], deadlineMinutes));
+  constructor(compiled: CompiledNetwork, tried: readonly Tried[], deadlineMinutes: number) {
+    this.#groups = tried.map(({ group }) => group);
+    const cases = tried.map(({ least }) => least);
+    this.#tried = new WhatIfRuns(compiled, [asItIs, ...cases], deadlineMinutes);
   }
 
   /** @param space Its times are those of all lengths as drawn; both are changed, and nobody may need them again. */
@@ -71,7 +77,7 @@ export class HelpRuns {
   /** The figures of the network as it is, and of these groups. */
   figures(groups: readonly number[]): readonly WhatIfFigures[] {
     const [base, ...found] = this.#tried.figures();
-    return [base!, ...groups.map((group) => found[this.groups.indexOf(group)]!)];
+    return [base!, ...groups.map((group) => found[this.#groups.indexOf(group)]!)];
   }
 }
 

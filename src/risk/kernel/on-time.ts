@@ -90,7 +90,7 @@ export function chancesOnTime(
   cases: readonly WhatIf[],
 ): readonly Chance[] {
   if (cases.length === 0) return [];
-  const network = compileNetwork(riskNetwork);
+  const network = compileNetwork(riskNetwork, cases);
   const space = runSpace(network, randomState(options.seed), 1);
   const runs = new OnTimeRuns(network, cases, options.deadlineMinutes);
   if (runs.isAsked)

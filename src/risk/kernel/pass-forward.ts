@@ -1,15 +1,22 @@
 import { later, meets } from './branchless.js';
 import type { CompiledNetwork } from './compile-network.js';
+import { Works } from './forward-layout.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
 
 /**
- * The moments at which the links of position `i` let it start, written to `ready`, and with `lengths` the finishes too,
+ * The moments at which the links of position `i` let it start, written to `starts`, and with `lengths` the finishes too,
  * written to `times`: up to three links are taken in one go, so that a moment is stored once.
  */
-function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
-  const { times, ready, durations } = space;
-  const { linkFrom, linkSlot, linkLag, size } = network;
+function readyTimes(
+  network: CompiledNetwork,
+  { times, durations }: RunSpace,
+  i: number,
+  offset: number,
+  starts: Int32Array,
+): void {
+  const { linkFrom, linkSlot, linkLag, size, forward } = network;
+  const { slotAt, slotLag } = forward;
   const lanes = LANES;
   const at = i * lanes;
   const end = (size + i) * lanes;
@@ -19,21 +26,26 @@ function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset
   const last = linkFrom[i + 1]! - 1;
   if (last < first) {
     for (let lane = 0; lane < lanes; lane += 1) {
-      ready[at + lane] = release;
+      starts[at + lane] = release;
       times[end + lane] = (release + durations[length + lane]!) | 0;
     }
     return;
   }
   // A link that is not there is stood in for by the last that is.
   const second = Math.min(first + 1, last);
-  const slot = linkSlot[first]! * lanes;
-  const lag = linkLag[first]!;
-  const slot2 = linkSlot[second]! * lanes;
-  const lag2 = linkLag[second]!;
+  const slot = slotAt[linkSlot[first]!]! * lanes;
+  const lag = linkLag[first]! + slotLag[linkSlot[first]!]!;
+  const slot2 = slotAt[linkSlot[second]!]! * lanes;
+  const lag2 = linkLag[second]! + slotLag[linkSlot[second]!]!;
+  if (forward.works[i] === Works.finish) {
+    for (let lane = 0; lane < lanes; lane += 1)
+      times[end + lane] = (times[slot + lane]! + lag + durations[length + lane]!) | 0;
+    return;
+  }
   if (last === first) {
     for (let lane = 0; lane < lanes; lane += 1) {
       const start = later(release, (times[slot + lane]! + lag) | 0);
-      ready[at + lane] = start;
+      starts[at + lane] = start;
       times[end + lane] = (start + durations[length + lane]!) | 0;
     }
     return;
@@ -43,27 +55,27 @@ function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset
       const first = (times[slot + lane]! + lag) | 0;
       const other = (times[slot2 + lane]! + lag2) | 0;
       const start = later(release, later(first, other));
-      ready[at + lane] = start;
+      starts[at + lane] = start;
       times[end + lane] = (start + durations[length + lane]!) | 0;
     }
     return;
   }
   const third = first + 2;
-  const slot3 = linkSlot[third]! * lanes;
-  const lag3 = linkLag[third]!;
+  const slot3 = slotAt[linkSlot[third]!]! * lanes;
+  const lag3 = linkLag[third]! + slotLag[linkSlot[third]!]!;
   for (let lane = 0; lane < lanes; lane += 1) {
     const first = (times[slot + lane]! + lag) | 0;
     const other = (times[slot2 + lane]! + lag2) | 0;
     const start = later(later(release, (times[slot3 + lane]! + lag3) | 0), later(first, other));
-    ready[at + lane] = start;
+    starts[at + lane] = start;
     times[end + lane] = (start + durations[length + lane]!) | 0;
   }
   for (let link = third + 1; link <= last; link += 1) {
-    const from = linkSlot[link]! * lanes;
-    const wait = linkLag[link]!;
+    const from = slotAt[linkSlot[link]!]! * lanes;
+    const wait = linkLag[link]! + slotLag[linkSlot[link]!]!;
     for (let lane = 0; lane < lanes; lane += 1) {
-      const start = later(ready[at + lane]!, (times[from + lane]! + wait) | 0);
-      ready[at + lane] = start;
+      const start = later(starts[at + lane]!, (times[from + lane]! + wait) | 0);
+      starts[at + lane] = start;
       times[end + lane] = (start + durations[length + lane]!) | 0;
     }
   }
@@ -78,9 +90,10 @@ function placeAround(
   duration: number,
 ): void {
   const { times, hitDelay } = space;
-  const { closedStart, closedEnd, datedAt, datedStops, size } = network;
-  const first = network.closedFrom[i]!;
-  const last = network.closedFrom[i + 1]!;
+  const { datedAt, datedStops, size } = network;
+  const { closedFrom, closedStart, closedEnd } = network.forward;
+  const first = closedFrom[i]!;
+  const last = closedFrom[i + 1]!;
   let start = space.ready[i * LANES + lane]!;
   let length = duration;
   // Each turn but the last passes a closed stretch for good. What takes no time needs no open time.
@@ -111,15 +124,12 @@ function placeAround(
  */
 function placeBetween(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
   const { times, ready, durations } = space;
-  const { closedStart, closedEnd, closedFrom, size } = network;
+  const { closedStart, closedEnd, closedFrom } = network.forward;
+  const { size } = network;
   const lanes = LANES;
   const at = i * lanes;
   const end = (size + i) * lanes;
   const length = offset + at;
-  if (closedFrom[i] === closedFrom[i + 1]) {
-    for (let lane = 0; lane < lanes; lane += 1) times[at + lane] = ready[at + lane]!;
-    return;
-  }
   let first = ready[at]!;
   let last = times[end]!;
   for (let lane = 0; lane < lanes; lane += 1) {
@@ -152,10 +162,13 @@ export function placeNode(
   i: number,
   offset: number,
 ): void {
-  readyTimes(network, space, i, offset);
-  if (!network.interrupted) return;
-  if (network.datedAt.length === 0) {
-    placeBetween(network, space, i, offset);
+  const { works, closedFrom } = network.forward;
+  if (works[i] === Works.none) return;
+  const isStopped = network.datedAt.length > 0;
+  const isClosed = closedFrom[i] !== closedFrom[i + 1];
+  readyTimes(network, space, i, offset, isClosed || isStopped ? space.ready : space.times);
+  if (!isStopped) {
+    if (isClosed) placeBetween(network, space, i, offset);
     return;
   }
   const length = offset + i * LANES;
@@ -165,13 +178,14 @@ export function placeNode(
 }
 
 /** The finish of the last node of each run, from the times as they stand. */
-function takeFinish({ size, isLast }: CompiledNetwork, { times, finish }: RunSpace): void {
+function takeFinish({ size, isLast, forward }: CompiledNetwork, { times, finish }: RunSpace): void {
   finish.fill(0);
   for (let i = 0; i < size; i += 1) {
     if (!isLast[i]) continue;
-    const end = (size + i) * LANES;
+    const end = forward.slotAt[size + i]! * LANES;
+    const lag = forward.slotLag[size + i]!;
     for (let lane = 0; lane < LANES; lane += 1) {
-      finish[lane] = later(finish[lane]!, times[end + lane]!);
+      finish[lane] = later(finish[lane]!, (times[end + lane]! + lag) | 0);
     }
   }
 }

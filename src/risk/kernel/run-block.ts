@@ -1,4 +1,5 @@
 import type { CompiledNetwork } from './compile-network.js';
+import { Works, type ForwardLayout } from './forward-layout.js';
 import { passForward } from './pass-forward.js';
 import { fillWords } from './random.js';
 import type { RunSpace } from './run-space.js';
@@ -96,14 +97,14 @@ export function eachBatch(
 /** Walks back from the finish over the links that decided it, and counts each node whose length mattered. */
 function countCritical(network: CompiledNetwork, space: RunSpace, lanesUsed: number): void {
   const { marks, critical } = space;
-  const { size, isLast } = network;
+  const { size, isLast, forward } = network;
   const words = LANES / WORD;
   for (let word = 0; word < words; word += 1) {
     const lane = word * WORD;
     const used = lanesUsed - lane >= WORD ? -1 : (1 << Math.max(0, lanesUsed - lane)) - 1;
     for (let i = size - 1; i >= 0; i -= 1) {
       const end = (size + i) * words + word;
-      if (isLast[i]) marks[end]! |= lastIn(space, size + i, lane);
+      if (isLast[i]) marks[end]! |= lastIn(forward, space, size + i, lane);
       critical[i]! += bitsIn(marks[end]! & used);
       const marked = marks[i * words + word]! | marks[end]!;
       if (marked !== 0) markBefore(network, space, i, word, marked);
@@ -113,32 +114,45 @@ function countCritical(network: CompiledNetwork, space: RunSpace, lanesUsed: num
 }
 
 /** The runs of a word, from `lane` on, whose finish is that of the slot. */
-function lastIn({ times, finish }: RunSpace, slot: number, lane: number): number {
+function lastIn(
+  { slotAt, slotLag }: ForwardLayout,
+  { times, finish }: RunSpace,
+  slot: number,
+  lane: number,
+): number {
+  const from = slotAt[slot]! * LANES + lane;
+  const lag = slotLag[slot]!;
   let bits = 0;
   for (let k = 0; k < WORD; k += 1)
-    bits |= Number(times[slot * LANES + lane + k] === finish[lane + k]) << k;
+    bits |= Number(times[from + k]! + lag === finish[lane + k]) << k;
   return bits;
 }
 
 /** Marks what decided the start of position `i` in the runs `marked` of a word. */
 function markBefore(
-  { linkFrom, linkSlot, linkLag }: CompiledNetwork,
+  { linkFrom, linkSlot, linkLag, datedAt, forward }: CompiledNetwork,
   { times, ready, marks }: RunSpace,
   i: number,
   word: number,
   marked: number,
 ): void {
   const words = LANES / WORD;
+  if (forward.works[i] !== Works.all) {
+    marks[linkSlot[linkFrom[i]!]! * words + word]! |= marked;
+    return;
+  }
   const start = i * LANES + word * WORD;
+  const { closedFrom, slotAt, slotLag } = forward;
+  const readyAt = closedFrom[i] !== closedFrom[i + 1] || datedAt.length > 0 ? ready : times;
   for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
     const slot = linkSlot[link]!;
-    const from = slot * LANES + word * WORD;
-    const lag = linkLag[link]!;
+    const from = slotAt[slot]! * LANES + word * WORD;
+    const lag = linkLag[link]! + slotLag[slot]!;
     let bits = 0;
     for (let left = marked; left !== 0; left &= left - 1) {
       const bit = left & -left;
       const lane = 31 - Math.clz32(bit);
-      const gap = (ready[start + lane]! - times[from + lane]! - lag) | 0;
+      const gap = (readyAt[start + lane]! - times[from + lane]! - lag) | 0;
       // Where the gap is 0: no branch, as in readyTimes.
       bits |= bit & ~((gap | -gap) >> 31);
     }

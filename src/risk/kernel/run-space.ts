@@ -19,7 +19,7 @@ export interface RunSpace {
   readonly durations: Int32Array;
   /** Start of position i at slot i, finish at slot size + i. */
   readonly times: Int32Array;
-  /** When the links of each position would let it start; the same list as `times` when nothing interrupts work. */
+  /** When the links of each position that something may interrupt would let it start. */
   readonly ready: Int32Array;
   /** By slot a bit for each run, set where its finish hangs on it: two words of 32 runs. */
   readonly marks: Int32Array;
@@ -45,7 +45,7 @@ export function runSpace(network: CompiledNetwork, state: RandomState, runs: num
     values: new Float64Array(LANES),
     durations: new Int32Array(size * BLOCK),
     times,
-    ready: network.interrupted ? new Int32Array(size * LANES) : times,
+    ready: network.forward.interrupted ? new Int32Array(size * LANES) : times,
     marks: new Int32Array((2 * size * LANES) / WORD),
     hitDelay: new Int32Array(network.datedAt.length * LANES),
     finish: new Int32Array(LANES),

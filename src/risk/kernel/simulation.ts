@@ -1,4 +1,5 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
+import type { WhatIf } from './held-case.js';
 import type { RiskNetwork } from './network.js';
 import { randomState } from './random.js';
 import { runBlock, type BatchUse } from './run-block.js';
@@ -18,8 +19,9 @@ export interface SimulateOptions extends SimulationOptions {
   /** Asked every few thousand runs; answering true ends the simulation with the runs done so far. */
   readonly shouldStop?: () => boolean;
   readonly onProgress?: (runsDone: number, runs: number) => void;
-  /** What else is asked of the same runs, once their lengths are drawn. */
+  /** What else is asked of the same runs, once their lengths are drawn, and all changes that it tries on them. */
   readonly alongside?: Alongside;
+  readonly changes?: readonly WhatIf[];
 }
 
 /** Made for the network as it is run, before its first run. */
@@ -131,9 +133,9 @@ export function outlookOf(sorted: Float64Array, deadlineMinutes: number): Deadli
 /** @throws {RangeError} When the options or the network make no sense. */
 export function beginSimulation(
   network: RiskNetwork,
-  options: SimulationOptions & Pick<SimulateOptions, 'alongside'>,
+  options: SimulationOptions & Pick<SimulateOptions, 'alongside' | 'changes'>,
 ): Simulation {
-  const compiled = compileNetwork(network);
+  const compiled = compileNetwork(network, options.changes);
   const { runs, seed, deadlineMinutes } = options;
   if (!(Number.isInteger(runs) && runs >= 1 && runs <= 10_000_000))
     throw new RangeError(`${runs} runs: give a whole number from 1 to 10,000,000`);

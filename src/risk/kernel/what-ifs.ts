@@ -1,4 +1,5 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
+import { Works } from './forward-layout.js';
 import { heldCase, type HeldCase, type WhatIf } from './held-case.js';
 import { movedBy } from './moved-by.js';
 import type { RiskNetwork } from './network.js';
@@ -57,7 +58,7 @@ function reachedPast(
 }
 
 function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly Turn[] {
-  const { size, linkFrom, linkSlot, isLast } = network;
+  const { size, linkFrom, linkSlot, isLast, forward } = network;
   let before: ReadonlyMap<number, number> = new Map();
   let freeBefore: ReadonlySet<number> = new Set();
   // Positions that were worked out since all stood as with nothing held.
@@ -77,7 +78,11 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
     freeBefore = freeNow;
     const reached = reachedPast(network, freeNow);
     const movedOf = (from: ReadonlySet<number>): Int32Array =>
-      movedBy(network, from).filter((position) => !reached.has(position) || isLast[position] === 1);
+      movedBy(network, from).filter(
+        (position) =>
+          forward.works[position] !== Works.none &&
+          (!reached.has(position) || isLast[position] === 1),
+      );
     const fromBefore = movedOf(changed);
     const fromNothing = movedOf(new Set(now.keys()));
     // A case far from the one before is quicker from nothing held.
@@ -224,7 +229,7 @@ export function whatIfs(
   cases: readonly WhatIf[],
 ): readonly WhatIfFigures[] {
   if (cases.length === 0) return [];
-  const network = compileNetwork(riskNetwork);
+  const network = compileNetwork(riskNetwork, cases);
   const space = runSpace(network, randomState(seed), 1);
   const tried = new WhatIfRuns(network, cases, deadlineMinutes);
   eachBatch(network, space, runs, (offset, lanesUsed) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { HelpRuns, helpsMost } from '../../../src/risk/kernel/helps-most.js';
+import { HelpRuns, helpsMost, triedGroups } from '../../../src/risk/kernel/helps-most.js';
 import { chancesOnTime, OnTimeRuns } from '../../../src/risk/kernel/on-time.js';
 import {
   simulate,
@@ -46,16 +46,18 @@ describe('what is asked of runs while they are drawn', () => {
           return { held: new Map(left.map((node) => [node, 0])), leftOut: true };
         });
         const options = { seed: 3, runs: 150, deadlineMinutes };
-        let helps: HelpRuns | null | undefined;
+        const tried = triedGroups(network, groups)!;
+        let helps: HelpRuns | undefined;
         let units: OnTimeRuns | undefined;
         const { criticality } = simulate(network, {
           ...options,
+          changes: [...cases, ...tried.map(({ least }) => least)],
           alongside: (compiled, space) => {
             const counts = (units = new OnTimeRuns(compiled, cases, deadlineMinutes));
-            const tried = (helps = HelpRuns.of(network, compiled, groups, deadlineMinutes));
+            const each = (helps = new HelpRuns(compiled, tried, deadlineMinutes));
             return (offset, lanesUsed) => {
               counts.take(space, offset, lanesUsed);
-              tried?.take(space, offset, lanesUsed);
+              each.take(space, offset, lanesUsed);
             };
           },
         });

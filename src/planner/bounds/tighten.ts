@@ -17,14 +17,23 @@ export interface Sharp {
  * Raises the bound of each value in turn: can it be a little less than it is, when the values before it are no worse?
  *
  * Nothing is raised where more is left out than must be, or where placements are settled.
+ *
+ * @param share Part of the steps that are left for it, in equal parts for the values.
  */
 export function tightenBounds(
   problem: Problem,
   goal: Goal,
   from: Candidate,
   known: Score,
-  stop: () => boolean,
+  share: number,
 ): Sharp {
+  const { effort } = problem;
+  const end = effort.spent + share * (effort.limit - effort.spent);
+  const ended = (): boolean => effort.spent >= end || effort.isCut();
+  const partOfTime = (parts: number): (() => boolean) => {
+    const until = effort.spent + (end - effort.spent) / parts;
+    return () => effort.spent >= until || effort.isCut();
+  };
   let best = from;
   const bound = [...known];
   let open: Sharp['open'] = [];
@@ -45,7 +54,9 @@ export function tightenBounds(
   const named = goal.objectives.filter((each) => each !== 'margins');
   for (const [i, name] of named.entries()) {
     const at = 2 + i;
-    if (stop()) return sharp();
+    if (ended()) return sharp();
+    // A value that cannot be settled leaves those after it their part.
+    const stop = partOfTime(named.length - i);
     if (name === 'fewest-windows') {
       if (bound[at]! >= best.score[at]!) return sharp();
       const found = windowBound(core, { caps, enough: best.score[at]!, stop });

@@ -88,7 +88,7 @@ export function search(
     const ahead = best.score.slice(0, 2 + goal.ahead);
     if (sharpFor && compareScores(ahead, sharpFor) === 0) return;
     sharpFor = ahead;
-    const sharp = tightenBounds(problem, goal, best, bound, until(share));
+    const sharp = tightenBounds(problem, goal, best, bound, share);
     bound = sharp.bound;
     if (compareScores(sharp.best.score, best.score) < 0) {
       best = { ...sharp.best, recipe: recipeOf(problem, sharp.best) };

@@ -3,7 +3,9 @@ import { loadProblems, problemText } from '../components/shared/problem-words.js
 import './trusted-types.js';
 import type {} from '../components/desk/desk.js';
 import './first-view.js';
+import { lastPlans } from '../components/store/last-plan.js';
 import { hasPlanLink } from '../components/store/share-link.js';
+import { wordsOf } from '../components/shared/words-of.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { followServedLanguage } from './served-language.js';
 import { keepLastHome } from './last-home.js';
@@ -13,6 +15,9 @@ import { keepPaperHeads } from './paper-heads.js';
 import { emptyPlan } from '../src/model/index.js';
 import { loadOpen } from '../src/plan/index.js';
 import { sampleName } from './sample-name.js';
+
+/** After so long, in ms, the page says that it is still waiting for the plan to show. */
+const LATE = 10_000;
 
 const desk = document.querySelector('possession-desk')!;
 const engine = createWorkerEngine(
@@ -27,7 +32,7 @@ samples.then(
     desk.limitSets = limitSets;
     desk.ruleSets = ruleSets;
   },
-  () => desk.complain('The sample plan and the sets of rules could not be loaded.'),
+  (error: unknown) => desk.complain((words) => words.cannotLoadParts(wordsOf(error))),
 );
 // So is what opens plans. Whoever needs it hears where it cannot be loaded.
 loadOpen().catch(() => undefined);
@@ -37,15 +42,22 @@ desk.openSample = async () => {
   const { document } = await samplePlan(engine);
   await desk.adopt(document);
 };
-// What keeps plans on this device; without it the desk works, and says that nothing is kept.
-const store = import('../components/store/opening.js');
-store.then(
-  ({ PlanStore }) => (desk.keeping.store = new PlanStore()),
-  () =>
-    desk.complain(
-      'What keeps plans on this device could not be loaded: no change will be kept. Save the plan as a file, or reload the page to try again.',
-    ),
+// What keeps plans on this device, and reads those of links; without it the desk works, and says that nothing is kept.
+const store = import('../components/store/opening.js').then(
+  ({ PlanStore, readLink }) => {
+    desk.keeping.store = new PlanStore();
+    return readLink;
+  },
+  (error: unknown) => {
+    desk.keeping.storeNotLoaded(error);
+    return wordsOf(error);
+  },
 );
+// Nothing fails unsaid, a part of the page that cannot be loaded least of all. What was called off did not fail.
+addEventListener('unhandledrejection', ({ reason }) => {
+  if (!(reason instanceof DOMException && reason.name === 'AbortError'))
+    desk.complain((words) => words.notDone(wordsOf(reason)));
+});
 
 void followServedLanguage();
 keepPaperHeads(desk);
@@ -53,8 +65,12 @@ keepLastHome(desk);
 
 // Files opened from the device come after what stood on the desk before.
 desk.opening = true;
+const isLate = setTimeout(() => (desk.opening = 'late'), LATE);
 void start()
-  .finally(() => (desk.opening = false))
+  .finally(() => {
+    clearTimeout(isLate);
+    desk.opening = false;
+  })
   .then(() => takeOpenedFiles((files) => void desk.readFiles(files)));
 // A link pasted into the open desk: the page is not loaded again for it.
 addEventListener('hashchange', () => void openLink());
@@ -62,14 +78,16 @@ void keepOffline({ onNewer: (reload) => (desk.newer = reload) });
 
 /** A plan that came by a link is looked at first; else the plan last worked on; else the sample. */
 async function start(): Promise<void> {
-  await store.catch(() => undefined);
+  const reader = await store;
+  // Somebody had no need to wait for it.
+  if (desk.document) return desk.plan ? desk.keeping.create(desk.plan) : undefined;
   if (await openLink()) return;
   if (await desk.openLatest()) return;
-  const { unreadable } = desk.keeping;
-  if (unreadable !== '')
-    desk.complain(
-      `The plans kept on this device cannot be read now: ${unreadable} They are not lost. What you see is the sample plan. Reload the page to try again.`,
-    );
+  const mayBeKept = typeof reader === 'string' && lastPlans().length > 0;
+  const why = mayBeKept ? reader : desk.keeping.unreadable;
+  // What was said of a link stays.
+  if (why !== '' && !hasPlanLink(location.hash))
+    desk.complain((words) => words.cannotReadKept(why));
   try {
     const { samplePlan } = await samples;
     const sample = await samplePlan(engine);
@@ -83,14 +101,24 @@ async function start(): Promise<void> {
 /** Shows the plan of the link in the address, if there is one that can be read. */
 async function openLink(): Promise<boolean> {
   if (!hasPlanLink(location.hash)) return false;
-  const { readLink } = await store;
-  const read = await readLink(location.hash);
+  const reader = await store;
+  // What could not be loaded is tried again with the page: its address still has the link.
+  const cannotOpen = (why: string): false => {
+    desk.complain((words) => words.cannotOpenLink(why));
+    return false;
+  };
+  if (typeof reader === 'string') return cannotOpen(reader);
+  const read = await reader(location.hash);
+  try {
+    if (!read.document) await loadProblems(desk.inWords(() => spokenNow().words));
+  } catch (error) {
+    return cannotOpen(wordsOf(error));
+  }
   history.replaceState(null, '', location.pathname + location.search);
   if (read.document) {
     await desk.review(read.document);
     return true;
   }
-  await loadProblems(desk.inWords(() => spokenNow().words));
-  for (const fault of read.faults) desk.complain(desk.inWords(() => problemText(fault)));
+  desk.complain(desk.inWords(() => read.faults.map(problemText).join(' ')));
   return false;
 }

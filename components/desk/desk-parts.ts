@@ -13,6 +13,7 @@ import type { Picked } from './frame/picked.js';
 import type { Planning } from './results/planning.js';
 import type { SheetResults } from './results/sheet-results.js';
 import type { DeskStrings } from './strings.js';
+import type { Trouble } from './worded-host.js';
 import type { DeskSharing } from './sharing/sharing-parts.js';
 import type { Shift } from './shift/shift.js';
 import type { ShiftAlarms } from './shift/shift-alarms.js';
@@ -41,7 +42,7 @@ export interface Desk {
   readonly plan: OpenPlan | null;
   readonly document: PlanDocument | null;
   /** Whether the page is still getting the plan to show. */
-  readonly opening: boolean;
+  readonly opening: boolean | 'late';
   view: DeskView;
   /** Sets of limits on hours that a person can choose from. */
   readonly limitSets: readonly LimitSet[];
@@ -123,7 +124,7 @@ export interface Desk {
   /** Brings the panel into sight where it stands below the view. */
   bringSide(): void;
   /** Says what could not be done, until the next act. */
-  complain(trouble: string): void;
+  complain(trouble: Trouble): void;
   /** Says what was done, until the next act. */
   say(words: string): void;
 }

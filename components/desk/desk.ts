@@ -38,6 +38,7 @@ import { costView } from './views/cost-view.js';
 import type {} from '../import/import.js';
 import type {} from '../sheet/sheet.js';
 import type { Desk, Menu, ShownRows } from './desk-parts.js';
+import type { Trouble } from './worded-host.js';
 import { agreedStyles } from './styles/agreed.styles.js';
 import { styles } from './styles/desk.styles.js';
 import { ResultsController } from './results/results-controller.js';
@@ -190,9 +191,9 @@ export class PossessionDesk extends LitElement implements Desk {
   declare protected over: boolean;
   /** Takes the page to a newer version of itself; null while there is none. */
   declare newer: (() => void) | null;
-  /** Whether the page is still getting the plan to show: then the desk does not say that there is none. */
-  declare opening: boolean;
-  declare protected trouble: string;
+  /** Whether the page is still getting the plan to show, late or not: then the desk does not say that there is none. */
+  declare opening: boolean | 'late';
+  declare protected trouble: Trouble;
   declare protected said: string;
   /** Whether a narrow screen shows every caution. */
   declare protected cautionsOpen: boolean;
@@ -421,7 +422,7 @@ export class PossessionDesk extends LitElement implements Desk {
     return this.now ?? Date.now();
   }
 
-  complain(trouble: string): void {
+  complain(trouble: Trouble): void {
     this.trouble = trouble;
   }
 
@@ -483,7 +484,7 @@ export class PossessionDesk extends LitElement implements Desk {
     } catch (error) {
       this.menu = '';
       this.#menuLoading = undefined;
-      this.complain(this.words.cannotLoadMenu(wordsOf(error)));
+      this.complain(this.words.notDone(wordsOf(error)));
     }
     this.requestUpdate();
   }
@@ -505,7 +506,9 @@ export class PossessionDesk extends LitElement implements Desk {
   override render(): TemplateResult {
     const whole = !hasSide(this);
     const place = placeOf(this.view);
-    const trouble = this.trouble || this.figures.trouble || this.planning.trouble;
+    const { words } = this;
+    const told = typeof this.trouble === 'string' ? this.trouble : this.trouble(words);
+    const trouble = told || this.figures.trouble || this.planning.trouble;
     const isReport =
       this.view === 'summary' ||
       this.view === 'ahead' ||
@@ -550,9 +553,7 @@ export class PossessionDesk extends LitElement implements Desk {
     const { results, busy } = this.figures;
     if (this.view === 'files') return filesView(this);
     if (!results || !document)
-      return html`<p class="pad quiet">
-        ${busy ? this.words.workingOut : this.opening ? this.words.opening : this.words.beginHere}
-      </p>`;
+      return html`<p class="pad quiet">${busy ? this.words.workingOut : this.#notYet()}</p>`;
     if (isBlank(results) && emptyViews.includes(this.view)) return beginView(this, document);
     switch (this.view) {
       case 'windows':
@@ -581,6 +582,12 @@ export class PossessionDesk extends LitElement implements Desk {
       case 'booking':
         return bookingView(this, results);
     }
+  }
+
+  /** Why no plan is shown. */
+  #notYet(): string {
+    if (this.opening === false) return this.words.beginHere;
+    return this.opening === 'late' ? this.words.openingLate : this.words.opening;
   }
 
   get #planOptions(): OpenPlanOptions {

@@ -73,6 +73,7 @@ export const strings: DeskStrings = {
   whatFor: 'welche Arbeit in welche Sperrpause passt',
   noPlanYet: 'Noch kein Plan',
   opening: 'Plan wird geöffnet …',
+  openingLate: 'Das Öffnen des Plans dauert lange. Kommt er nicht, laden Sie die Seite neu.',
   noRules: 'keine Regeln: nichts wird abgezogen',
   ofPlan: (plan) => `nach: ${plan};`,
   printed: (moment) => `gedruckt ${moment};`,
@@ -210,8 +211,16 @@ export const strings: DeskStrings = {
   leaveShared: 'Verlassen und eine Kopie behalten',
   actWaits:
     'Was Sie getan haben, wartet auf dieser Seite, bis der Plan offen ist, und wird dann ausgeführt.',
-  cannotLoadMenu: (why) =>
-    `Das konnte nicht geladen werden (${why}). Öffnen Sie es noch einmal, um es erneut zu versuchen.`,
+  cannotLoadParts: (why) =>
+    `Teile dieser Seite konnten nicht geladen werden (${why}), und was sie zeigen, fehlt. Laden Sie die Seite neu, um es erneut zu versuchen.`,
+  cannotOpenLink: (why) =>
+    `Der Plan des Links konnte nicht geöffnet werden (${why}). Laden Sie die Seite neu, um es erneut zu versuchen.`,
+  cannotReadKept: (why) =>
+    `Die auf diesem Gerät aufbewahrten Pläne lassen sich jetzt nicht lesen (${why}). Nichts an ihnen wurde geändert. Was Sie sehen, ist nicht der Plan, an dem Sie zuletzt gearbeitet haben. Laden Sie die Seite neu, um es erneut zu versuchen.`,
+  notDone: (why) =>
+    `Etwas wurde nicht ausgeführt (${why}). Versuchen Sie es noch einmal; hilft das nicht, speichern Sie den Plan als Datei und laden Sie die Seite neu.`,
+  notReloaded:
+    'Nicht neu geladen: Der Plan ist auf diesem Gerät nicht gespeichert. Speichern Sie ihn als Datei und laden Sie dann die Seite im Browser neu.',
   cannotLoadPlans: (why) =>
     `Was Pläne öffnet, konnte nicht geladen werden (${why}). Der Plan wird gezeigt, wie er ist, und dieses Gerät bewahrt nichts davon auf. Was Sie ändern, wartet auf dieser Seite und wird ausgeführt, sobald es geladen ist; jede Änderung versucht es erneut. Hilft das nicht, notieren Sie Ihre Änderungen und laden Sie die Seite neu.`,
   readsOnly:

@@ -73,6 +73,7 @@ export const defaultStrings = {
   whatFor: 'which work fits which track possession',
   noPlanYet: 'No plan yet',
   opening: 'Opening the plan…',
+  openingLate: 'Opening the plan takes long. If it does not come, reload the page.',
   noRules: 'no rules: nothing is deducted',
   ofPlan: (plan: string) => `of ${plan};`,
   printed: (moment: string) => `printed ${moment};`,
@@ -209,8 +210,16 @@ export const defaultStrings = {
   leaveShared: 'Leave, and keep a copy',
   actWaits:
     'What you did waits in this page until the plan is open, which takes a moment, and is done then.',
-  cannotLoadMenu: (why: string) =>
-    `This could not be loaded (${why}). Open it once more to try again.`,
+  cannotLoadParts: (why: string) =>
+    `Parts of this page could not be loaded (${why}), and what they show is missing. Reload the page to try again.`,
+  cannotOpenLink: (why: string) =>
+    `The plan of the link could not be opened (${why}). Reload the page to try again.`,
+  cannotReadKept: (why: string) =>
+    `The plans kept on this device cannot be read now (${why}). Nothing of them was changed. What you see is not the plan that you worked on last. Reload the page to try again.`,
+  notDone: (why: string) =>
+    `Something was not done (${why}). Try it once more; if that does not help, save the plan as a file and reload the page.`,
+  notReloaded:
+    'Not reloaded: the plan is not saved on this device. Save it as a file, then reload the page in the browser.',
   cannotLoadPlans: (why: string) =>
     `What opens plans could not be loaded (${why}). The plan is shown as it is, and this device keeps nothing of it. What you change waits in this page and is made once it can be loaded; each change tries it again. If that does not help, note what you changed and load the page anew.`,
   readsOnly:

@@ -5,3 +5,6 @@ import type { DeskStrings } from './strings.js';
 export interface WordedHost extends ReactiveControllerHost {
   readonly words: DeskStrings;
 }
+
+/** What could not be done: as it is, or in the desk's own words, whatever language they come in. */
+export type Trouble = string | ((words: DeskStrings) => string);

@@ -40,6 +40,7 @@ import { defaultStrings, type HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
 import { titleText } from '../shared/name.js';
+import { wordsOf } from '../shared/words-of.js';
 import { Words } from '../shared/words.js';
 import { changing } from '../shared/changing.js';
 
@@ -124,6 +125,8 @@ export class PossessionHandback extends LitElement {
     de: () => import('./strings.de.js'),
   });
 
+  /** Why no calendar was made when it was last asked for; empty: it was, or nobody asked. */
+  #calendarTrouble = '';
   /** What became of the last log brought in. */
   #said: { window: string; lines: LogFiles['said'] } = { window: '', lines: [] };
   #chart:
@@ -292,8 +295,11 @@ export class PossessionHandback extends LitElement {
           this.now === null
             ? nothing
             : html`<button type="button" class="calendar" @click=${() => void this.#saveCalendar()}>
-                ${strings.saveCalendar}
-              </button>`
+                  ${strings.saveCalendar}
+                </button>
+                <p class="problem" role="alert">
+                  ${this.#calendarTrouble && strings.noCalendar(this.#calendarTrouble)}
+                </p>`
         }
         ${decisionTable(result, setting, ask)} ${goPointTable(result, setting)}
         ${
@@ -317,8 +323,14 @@ export class PossessionHandback extends LitElement {
     const { results, windows, now, plan } = this;
     if (now === null) return;
     const about = plan === '' ? undefined : this.#words.now.planOfWork(plan);
-    const { cutOffCalendar } = await import('../../src/engine/handback/cut-off-calendar.js');
-    this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(results, windows, now, about)));
+    try {
+      const { cutOffCalendar } = await import('../../src/engine/handback/cut-off-calendar.js');
+      this.#calendarTrouble = '';
+      this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(results, windows, now, about)));
+    } catch (error) {
+      this.#calendarTrouble = wordsOf(error);
+    }
+    this.requestUpdate();
   }
 
   #windowOf(id: string): AccessWindow | undefined {

@@ -231,6 +231,8 @@ export const strings: HandbackStrings = {
   entered: (time, by) => `geschrieben ${time} von ${by}`,
 
   saveCalendar: 'Die Spätestzeiten für einen Kalender speichern',
+  noCalendar: (why) =>
+    `Die Kalenderdatei wurde nicht erstellt (${why}). Versuchen Sie es noch einmal; hilft das nicht, laden Sie die Seite neu.`,
   editDecisions: 'Entscheidungspunkte setzen und sagen, was nicht umkehrbar ist',
   point: 'Was entschieden wird, als Frage',
   pointWhen: 'Wann',

@@ -228,6 +228,8 @@ export const defaultStrings = {
   entered: (time: string, by: string) => `written ${time} by ${by}`,
 
   saveCalendar: 'Save the cut-off times for a diary',
+  noCalendar: (why: string) =>
+    `The calendar file was not made (${why}). Try it once more; if that does not help, reload the page.`,
   editDecisions: 'Place go/no-go points and say what cannot be undone',
   point: 'What is decided, as a question',
   pointWhen: 'When',

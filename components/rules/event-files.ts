@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
 import { fileButton } from '../shared/file-button.js';
+import { wordsOf } from '../shared/words-of.js';
 import { problemText } from '../shared/problem-words.js';
 import type { Form } from './form.js';
 import { riskOf, withEvents } from './risk-edits.js';
@@ -34,18 +35,22 @@ async function bringIn(form: Form, rows: Rows, file: File, on: EventFiles): Prom
   on.say([words.eventsBroughtIn(read.added, read.changed), ...read.faults]);
 }
 
+/** Says where something was not done, above all where what does it cannot be loaded. */
+const tried = (work: Promise<void>, { words }: Form, { say }: EventFiles): Promise<void> =>
+  work.catch((error: unknown) => say([words.eventsNotDone(wordsOf(error))]));
+
 /** The events in from a CSV file and out as one, as the command line reads it. */
 export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResult {
   const { words, rules } = form;
   const { events } = riskOf(rules);
   return html`<div class="event-files">
-    ${fileButton(words.bringEventsIn, '.csv,text/csv', (file) => void bringIn(form, rows, file, on))}
+    ${fileButton(words.bringEventsIn, '.csv,text/csv', (file) => void tried(bringIn(form, rows, file, on), form, on))}
     <button
       type="button"
       class="add"
       data-save="events"
       ?disabled=${events.length === 0}
-      @click=${() => void takeOut(form, on)}
+      @click=${() => void tried(takeOut(form, on), form, on)}
     >
       ${words.takeEventsOut}
     </button>

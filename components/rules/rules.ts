@@ -159,11 +159,15 @@ export class PossessionRules extends LitElement {
     this.said = [];
   }
 
+  protected loadSchema(): ReturnType<typeof loadRuleSetSchema> {
+    return loadRuleSetSchema();
+  }
+
   /** Nothing is shown before there is what looks at edits, so that none has to wait. */
   protected override async scheduleUpdate(): Promise<void> {
     if (!this.#schema)
       try {
-        this.#schema = await loadRuleSetSchema();
+        this.#schema = await this.loadSchema();
       } catch (error) {
         this.#unloaded = wordsOf(error);
       }
@@ -363,9 +367,9 @@ export class PossessionRules extends LitElement {
     if (!checked?.success) {
       const words = this.#words.now;
       const issue = checked?.error.issues[0];
-      this.refused = words.wrong.schema(
-        issue ? `${issue.path.join('.')} ${issue.message}` : this.#unloaded,
-      );
+      this.refused = issue
+        ? words.wrong.schema(`${issue.path.join('.')} ${issue.message}`)
+        : words.wrong.unchecked(this.#unloaded);
       return false;
     }
     this.refused = '';

@@ -68,6 +68,8 @@ export const strings: RulesStrings = {
   noEvents: 'Keine: Nur die Dauern entscheiden.',
   bringEventsIn: 'Ereignisse hereinholen (CSV)',
   takeEventsOut: 'Ereignisse herausgeben (CSV)',
+  eventsNotDone: (why) =>
+    `Nicht ausgeführt (${why}). Versuchen Sie es noch einmal; hilft das nicht, laden Sie die Seite neu.`,
   eventsTaken: (file) => `Ereignisse aus ${file} übernommen`,
   eventsBroughtIn: (added, changed) =>
     added + changed === 0
@@ -120,6 +122,8 @@ export const strings: RulesStrings = {
     factor: 'Ein Faktor liegt über 0. Wie 0.9; 1; 1.3 schreiben.',
     moment: 'Keine Zeit, die Uhren zeigen. Wie 2027-03-02 23:30 schreiben.',
     schema: (what) => `Die Regeln lassen das nicht zu: ${what}.`,
+    unchecked: (why) =>
+      `Nicht geändert: Was eine Änderung prüft, konnte nicht geladen werden (${why}). Versuchen Sie es noch einmal; hilft das nicht, laden Sie die Seite neu.`,
   },
   held: (valid) => `Bis es behoben ist, gilt ${valid}. Esc bringt es zurück.`,
   nothing: 'nichts',

@@ -81,6 +81,8 @@ export const defaultStrings = {
   noEvents: 'None: lengths alone decide.',
   bringEventsIn: 'Bring in events (CSV)',
   takeEventsOut: 'Take events out (CSV)',
+  eventsNotDone: (why: string) =>
+    `Not done (${why}). Try it once more; if that does not help, reload the page.`,
   eventsTaken: (file: string) => `events of ${file} taken in`,
   eventsBroughtIn: (added: number, changed: number) =>
     added + changed === 0
@@ -129,6 +131,8 @@ export const defaultStrings = {
     factor: 'A factor is above 0. Write one such as 0.9; 1; 1.3.',
     moment: 'Not a time that clocks show. Write it as 2027-03-02 23:30.',
     schema: (what: string) => `The rules do not allow that: ${what}.`,
+    unchecked: (why: string) =>
+      `Not changed: what checks a change could not be loaded (${why}). Try it once more; if that does not help, reload the page.`,
   },
   held: (valid: string) => `Until it is mended, ${valid} holds. Escape brings it back.`,
   nothing: 'nothing',

@@ -7,6 +7,8 @@ export let missed = 0;
 export class LateWords<Book> {
   readonly #books: Readonly<Record<string, () => Promise<Book>>>;
   readonly #loaded = new Map<string, Book>();
+  /** Languages that could not be loaded: a drawing does not ask again, as telling of it draws anew. */
+  readonly #failed = new Set<string>();
 
   constructor(books: Readonly<Record<string, () => Promise<Book>>>) {
     this.#books = books;
@@ -26,7 +28,15 @@ export class LateWords<Book> {
     if (book) return book;
     missed += 1;
     const drawer = drawerNow();
-    void this.load(words).then(() => drawer?.requestUpdate());
+    if (this.#failed.has(words)) return undefined;
+    void this.load(words).then(
+      () => drawer?.requestUpdate(),
+      (error: unknown) => {
+        this.#failed.add(words);
+        // For the page to tell: whoever draws has no place for it.
+        throw error;
+      },
+    );
     return undefined;
   }
 }

@@ -1,5 +1,12 @@
 /** Why a plan is not saved. */
-export type SaveTrouble = 'full' | 'refused' | 'no-storage' | 'newer' | 'no-answer' | 'damaged';
+export type SaveTrouble =
+  | 'full'
+  | 'refused'
+  | 'no-storage'
+  | 'newer'
+  | 'no-answer'
+  | 'damaged'
+  | 'not-loaded';
 
 /**
  * How far what is on the screen is from being safe.
@@ -43,6 +50,8 @@ export const defaultSaveStrings = {
     'Not saved yet: the browser’s storage does not answer. Save a file if you have to leave.',
   damaged:
     'Not saved: what is stored of this plan cannot be read any more. Save a file, then open the plan again.',
+  'not-loaded':
+    'Not saved: what keeps plans on this device could not be loaded. Save a file before you leave, and reload the page to try again.',
   readOnly:
     'Not saved: the store was written by a newer version of this page. You can look and save a file. Reload the page to get the newer version.',
 };

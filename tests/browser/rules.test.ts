@@ -1,6 +1,7 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/rules/define.js';
-import type { PossessionRules } from '../../components/rules/rules.js';
+import { PossessionRules } from '../../components/rules/rules.js';
+import { defaultStrings } from '../../components/rules/strings.js';
 import type { RulesChangeEvent } from '../../components/rules/rules-change-event.js';
 import type { WhyLinkEvent } from '../../components/why/why-events.js';
 import type { RuleChange } from '../../src/engine/index.js';
@@ -340,4 +341,36 @@ describe('possession-rules', () => {
       }
     });
   });
+});
+
+/** Rules on a page that is without a network for a while. */
+class Unloadable extends PossessionRules {
+  static isOffline = true;
+
+  protected override async loadSchema(): ReturnType<PossessionRules['loadSchema']> {
+    if (Unloadable.isOffline) throw new Error('no network');
+    return super.loadSchema();
+  }
+}
+customElements.define('rules-unloadable', Unloadable);
+
+it('says that a change could not be checked, takes none of it, and takes it once it can be', async () => {
+  const el = await fixture<Unloadable>(
+    html`<rules-unloadable .rules=${rules} .windows=${windows}></rules-unloadable>`,
+  );
+  const heard: RulesChangeEvent[] = [];
+  el.addEventListener('possession-rules-change', (event) => heard.push(event));
+  const margin = () => find(el, '[data-field="margin.minutes"]');
+  await type(el, margin(), '55');
+  expect(heard).to.deep.equal([]);
+  expect(el.rules).to.equal(rules);
+  expect(find(el, '.problems').textContent).to.contain(
+    defaultStrings.wrong.unchecked('no network'),
+  );
+  Unloadable.isOffline = false;
+  el.requestUpdate();
+  await el.updateComplete;
+  await type(el, margin(), '55');
+  expect(heard[0]?.rules.margin?.minutes).to.equal(55);
+  expect(find(el, '.problems').textContent).not.to.contain('no network');
 });

@@ -11,16 +11,25 @@ const types: Record<string, string> = {
   '.svg': 'image/svg+xml',
 };
 
-/** Serves a folder as `npm start` does, with its headers. `close` also ends the connections that a browser keeps open. */
-/** `rewrite`: what a host does to the page before it sends it. */
+/**
+ * Serves a folder as `npm start` does, with its headers. `close` also ends the connections that a browser keeps open.
+ *
+ * @param rewrite What a host does to the page before it sends it.
+ * @param has Whether the host has a file: a broken or half-published folder lacks some, and a slow host takes its time.
+ */
 export async function serveFolder(
   folder: string,
   rewrite: (page: string) => string = (page) => page,
+  has: (path: string) => boolean | Promise<boolean> = () => true,
 ): Promise<{ address: string; close: () => Promise<void> }> {
   const server: Server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const file = join(folder, normalize(path === '/' ? '/index.html' : path));
-    readFile(file).then(
+    const read = async (): Promise<Buffer> => {
+      if (!(await has(path))) throw new Error(`no ${path}`);
+      return readFile(file);
+    };
+    read().then(
       (bytes) => {
         response.writeHead(200, {
           'content-type': types[extname(file)] ?? 'application/octet-stream',

@@ -35,6 +35,8 @@ export class Keeping implements ReactiveController {
   /** Whether the plan shown came by a link and is kept only when asked to. */
   reviewed = false;
   readonly #host: WordedHost;
+  /** How safe a plan is that is not kept: nothing is said of it where the page wants none kept. */
+  #unkept: SaveState | null = null;
   #kept: KeptPlan | null = null;
   #asked = false;
 
@@ -50,6 +52,18 @@ export class Keeping implements ReactiveController {
   hostDisconnected(): void {
     this.#keepSteps();
     globalThis.removeEventListener?.('pagehide', this.#keepSteps);
+  }
+
+  /** The page wants plans kept, and what keeps them cannot be loaded: that is said of every plan shown. */
+  storeNotLoaded(error: unknown): void {
+    this.#unkept = {
+      kind: 'not-saved',
+      trouble: 'not-loaded',
+      changes: 0,
+      detail: wordsOf(error),
+    };
+    this.state ??= this.#unkept;
+    this.#host.requestUpdate();
   }
 
   /** The plan that is kept, with its id; null: none is. */
@@ -115,7 +129,7 @@ export class Keeping implements ReactiveController {
     this.#keepSteps();
     const kept = this.#kept;
     this.#kept = null;
-    this.state = null;
+    this.state = this.#unkept;
     this.notes = [];
     this.aside = [];
     this.reviewed = false;
@@ -124,7 +138,7 @@ export class Keeping implements ReactiveController {
 
   /** Writes what waits. Returns whether all is safe. */
   async flush(): Promise<boolean> {
-    return (await this.#kept?.flush()) ?? true;
+    return (await this.#kept?.flush()) ?? !this.isUnsafe;
   }
 
   async remove(id: string): Promise<void> {

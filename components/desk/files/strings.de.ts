@@ -82,6 +82,8 @@ export const strings: FileStrings = {
       'Noch nicht gespeichert: Der Speicher des Browsers antwortet nicht. Wer gehen muss, speichere eine Datei.',
     damaged:
       'Nicht gespeichert: Was von diesem Plan gespeichert ist, lässt sich nicht mehr lesen. Eine Datei speichern, dann den Plan wieder öffnen.',
+    'not-loaded':
+      'Nicht gespeichert: Was Pläne auf diesem Gerät aufbewahrt, konnte nicht geladen werden. Vor dem Verlassen eine Datei speichern, und die Seite neu laden, um es erneut zu versuchen.',
     readOnly:
       'Nicht gespeichert: Der Speicher wurde von einer neueren Version dieser Seite geschrieben. Ansehen und eine Datei speichern ist möglich. Die Seite neu laden, um die neuere Version zu bekommen.',
   },

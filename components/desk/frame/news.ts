@@ -58,7 +58,7 @@ export function newsView(desk: Desk, { said, newer, back }: News): TemplateResul
             ${words.newer}
             <button
               type="button"
-              @click=${() => void keeping.flush().then((safe) => safe && newer())}
+              @click=${() => void keeping.flush().then((safe) => (safe ? newer() : desk.complain(words.notReloaded)))}
             >
               ${words.reload}
             </button>

@@ -3,6 +3,8 @@ import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
 import { missed } from '../../shared/late-words.js';
+import { wordsOf } from '../../shared/words-of.js';
+import type { Trouble } from '../worded-host.js';
 import type * as explanations from './explanations.js';
 
 /** All that can be said of figures. */
@@ -10,6 +12,13 @@ export type Explanations = typeof explanations;
 
 /** How a picked thing is explained: asked anew each time the figures change. */
 type Explainer = (why: Explanations) => Explanation | null;
+
+interface Host extends ReactiveControllerHost {
+  complain(trouble: Trouble): void;
+}
+
+/** Nothing is explained. */
+const nothing: Explainer = () => null;
 
 let loaded: Explanations | undefined;
 
@@ -30,11 +39,11 @@ export class Picked {
   /** Index of the picked piece of work in the plan's placements. */
   placement: number | null = null;
 
-  readonly #host: ReactiveControllerHost;
-  #explainer: Explainer = () => null;
+  readonly #host: Host;
+  #explainer = nothing;
   #made: Made | undefined;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: Host) {
     this.#host = host;
   }
 
@@ -55,10 +64,16 @@ export class Picked {
     this.#made = undefined;
     this.#host.requestUpdate();
     if (loaded) return;
-    void import('./explanations.js').then((why) => {
-      loaded = why;
-      this.#host.requestUpdate();
-    });
+    import('./explanations.js').then(
+      (why) => {
+        loaded = why;
+        this.#host.requestUpdate();
+      },
+      (error: unknown) => {
+        if (this.#explainer !== nothing)
+          this.#host.complain((words) => words.notDone(wordsOf(error)));
+      },
+    );
   }
 
   /** What the panel says, in the language in force. */
@@ -78,6 +93,6 @@ export class Picked {
   /** Nothing is explained. */
   close(): void {
     this.row = null;
-    this.explain(() => null);
+    this.explain(nothing);
   }
 }

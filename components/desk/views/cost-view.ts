@@ -21,6 +21,7 @@ import { makeReport, reportView } from './cost-report.js';
 import { agreeOption } from '../forms/agreed-plan.js';
 import { planLine } from './agreed-view.js';
 import type { Desk } from '../desk-parts.js';
+import { wordsOf } from '../../shared/words-of.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from '../shift/shift-store.js';
@@ -75,7 +76,10 @@ export function costView(desk: Desk, results: Results): TemplateResult {
     </div>
     <div
       class="fill pad"
-      @possession-report-ask=${({ format }: ReportAskEvent) => void makeReport(desk, window, format)}
+      @possession-report-ask=${({ format }: ReportAskEvent) =>
+        void makeReport(desk, window, format).catch((error: unknown) =>
+          desk.complain(desk.words.notDone(wordsOf(error))),
+        )}
     >
       ${planLine(desk)} ${outlookTrouble(outlooks)}
       ${

@@ -31,7 +31,9 @@ export function siteView(desk: Desk, results: Results): TemplateResult {
       class="fill pad"
       @possession-limits-change=${(event: LimitsChangeEvent) => limit(desk, event)}
       @possession-roster-mend=${(event: RosterMendEvent) =>
-        void mendRoster(desk, event).catch((error: unknown) => desk.complain(wordsOf(error)))}
+        void mendRoster(desk, event).catch((error: unknown) =>
+          desk.complain(desk.words.notDone(wordsOf(error))),
+        )}
     >
       ${outlookTrouble(desk.outlooks)} ${part(desk, results)}
     </div>`;

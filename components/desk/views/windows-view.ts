@@ -23,7 +23,8 @@ const loadCutting = async (): Promise<Cutting> =>
 /** Does something with it: at once where it is at hand. */
 function withCutting(desk: Desk, act: (cut: Cutting) => void): void {
   if (cutting) act(cutting);
-  else loadCutting().then(act, (error: unknown) => desk.complain(wordsOf(error)));
+  else
+    loadCutting().then(act, (error: unknown) => desk.complain(desk.words.notDone(wordsOf(error))));
 }
 
 /** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */

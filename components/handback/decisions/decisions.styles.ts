@@ -82,12 +82,12 @@ export const decisionStyles = css`
   :is(.add-point, .change-point) button {
     min-height: var(--_control);
   }
-  .decision-form .problem {
+  .problem {
     flex-basis: 100%;
     color: var(--_bad);
     font-weight: 600;
   }
-  .decision-form .problem:empty {
+  .problem:empty {
     display: none;
   }
   @container (max-width: 36rem) {

@@ -1,0 +1,235 @@
+// Parts of the page that a host does not send, or sends late: the desk comes up all the same and says what is missing and
+// what follows from it. The files are withheld by the server, as the requests of workers cannot be held up in the browser.
+import type { Browser, BrowserContext, Page } from 'puppeteer-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { defaultStrings as english } from '../../components/desk/strings.js';
+import { strings as german } from '../../components/desk/strings.de.js';
+import { defaultStrings as handbackWords } from '../../components/handback/strings.js';
+import { linkOf } from '../../components/store/share-link.js';
+import { emptyPlan } from '../../src/model/index.js';
+import { launchedBrowser, newPage } from '../helpers/launched-browser.js';
+import { openView } from './open-view.js';
+import { serveFolder } from './served-folder.js';
+
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+let host: Awaited<ReturnType<typeof serveFolder>>;
+/** What the host says of a file: by the beginning of its name. */
+let has: (path: string) => boolean | Promise<boolean>;
+let language = 'en';
+
+beforeAll(async () => {
+  browser = await launchedBrowser();
+  host = await serveFolder(
+    inject('builtPage'),
+    (text) => text.replace('<html lang="en">', `<html lang="${language}">`),
+    (path) => has(path),
+  );
+});
+afterAll(async () => {
+  await browser?.close();
+  await host?.close();
+});
+beforeEach(async () => {
+  has = () => true;
+  language = 'en';
+  context = await browser.createBrowserContext();
+  page = await newPage(context);
+  // What the page keeps of itself would stand in for what the host does not send.
+  await page.evaluateOnNewDocument(() =>
+    Object.defineProperty(navigator, 'serviceWorker', { value: undefined }),
+  );
+});
+afterEach(() => context.close());
+
+const withoutFile = (name: string): void => {
+  has = (path) => !path.startsWith(`/assets/${name}-`);
+};
+
+const says = (words: string): Promise<unknown> =>
+  page.waitForFunction(
+    (text) => {
+      const desk = document.querySelector('possession-desk')?.shadowRoot;
+      const seen = [...(desk?.querySelectorAll('.view, .tools') ?? [])];
+      return seen.some((part) => part.textContent?.replace(/\s+/g, ' ').includes(text));
+    },
+    { polling: 100 },
+    words,
+  );
+
+/** Waits until the figures of a plan are shown. */
+const shows = (plan: string): Promise<unknown> =>
+  page.waitForFunction(
+    (name) => {
+      const desk = document.querySelector('possession-desk');
+      return desk?.figures?.results && desk.document?.name === name && !desk.opening;
+    },
+    { polling: 100 },
+    plan,
+  );
+
+/** Presses the first such button of an element of the desk, once it is there. */
+const press = (element: string, button: string): Promise<unknown> =>
+  page.waitForFunction(
+    (within, wanted) => {
+      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      const shown = desk.querySelector(within)?.shadowRoot;
+      const found = shown?.querySelector<HTMLButtonElement>(wanted);
+      found?.click();
+      return found !== null && found !== undefined;
+    },
+    { polling: 100 },
+    element,
+    button,
+  );
+
+const sample = 'Marl Vale renewals, 2027';
+
+/** A message with an address of a file in it, as far as the address. */
+const upToWhy = (message: (why: string) => string): string => message('#').split('#')[0]!;
+
+describe('a page without what keeps plans', () => {
+  it.each([
+    ['en', english],
+    ['de', german],
+  ] as const)(
+    'shows the sample and says that nothing is kept, in %s, after changes too',
+    async (lang, words) => {
+      language = lang;
+      withoutFile('opening');
+      await page.goto(host.address);
+      await shows(sample);
+      await says(words.files.save['not-loaded']);
+      await says(words.saveFile);
+      await page.evaluate(() => {
+        const desk = document.querySelector('possession-desk')!;
+        desk.change({ part: ['name'], from: desk.document!.name, value: 'Another name' }, 'name');
+      });
+      await shows('Another name');
+      await says(words.files.save['not-loaded']);
+    },
+  );
+
+  it('tells whoever had a plan here that another is shown; the plan is there once the file is', async () => {
+    await page.goto(host.address);
+    await shows(sample);
+    await page.evaluate(async () => {
+      const desk = document.querySelector('possession-desk')!;
+      desk.change({ part: ['name'], from: desk.document!.name, value: 'Night of my own' }, 'name');
+      await desk.keeping.flush();
+    });
+    withoutFile('opening');
+    await page.reload();
+    await shows(sample);
+    await says(upToWhy(english.cannotReadKept));
+    has = () => true;
+    await page.reload();
+    await shows('Night of my own');
+  });
+
+  it('says that the plan of a link is not shown, and shows it when it is loaded anew', async () => {
+    const link = await linkOf(emptyPlan('Of a link', 'Europe/London'), host.address);
+    withoutFile('opening');
+    await page.goto(link.url!);
+    await shows(sample);
+    await says(upToWhy(english.cannotOpenLink));
+    has = () => true;
+    await page.reload();
+    await shows('Of a link');
+  });
+});
+
+describe('a page that waits long for what keeps plans', () => {
+  it('says so, and what was begun meanwhile stays and is kept', async () => {
+    let send!: (sent: boolean) => void;
+    const held = new Promise<boolean>((resolve) => (send = resolve));
+    has = (path) => (path.startsWith('/assets/opening-') ? held : true);
+    await page.goto(host.address);
+    await says(english.openingLate);
+    await page.evaluate(async () => {
+      const desk = document.querySelector('possession-desk')!;
+      await desk.adopt({ ...desk.blank(), name: 'Begun meanwhile' });
+    });
+    send(true);
+    await page.waitForFunction(
+      () => document.querySelector('possession-desk')!.keeping.state?.kind === 'saved',
+      { polling: 100 },
+    );
+    await shows('Begun meanwhile');
+  });
+});
+
+describe('a page without another of its files', () => {
+  it('begins with an empty plan where the sample is missing', async () => {
+    withoutFile('sample-plan');
+    await page.goto(host.address);
+    await shows('Untitled plan');
+    await says(upToWhy(english.cannotLoadParts));
+  });
+
+  it('says that parts are missing', async () => {
+    // The elements of all views but the first.
+    has = (path) => !path.startsWith('/assets/define-');
+    await page.goto(host.address);
+    await shows(sample);
+    await says(upToWhy(english.cannotLoadParts));
+  });
+
+  it('tells of the menu, and opens it once it can be loaded', async () => {
+    withoutFile('menu-view');
+    await page.goto(host.address);
+    await shows(sample);
+    const open = async (): Promise<void> =>
+      page.evaluate(() => {
+        document.querySelector('possession-desk')!.menu = 'help';
+      });
+    await open();
+    await says(upToWhy(english.notDone));
+    has = () => true;
+    await open();
+    await page.waitForSelector('>>> #menu');
+  });
+
+  it('tells of the words of reasons once, and asks for them no more by itself', async () => {
+    let asked = 0;
+    has = (path) => {
+      if (!path.startsWith('/assets/sentences-')) return true;
+      asked += 1;
+      return false;
+    };
+    await page.goto(host.address);
+    await shows(sample);
+    await openView(page, 'cost');
+    await says(upToWhy(english.notDone));
+    const before = asked;
+    for (const view of ['plan', 'cost', 'booking', 'cost'] as const) await openView(page, view);
+    expect(asked).toBe(before);
+  });
+
+  it('tells of what makes a calendar file', async () => {
+    withoutFile('cut-off-calendar');
+    await page.goto(host.address);
+    await shows(sample);
+    await openView(page, 'handback');
+    await press('possession-handback', 'button.calendar');
+    await page.waitForFunction(
+      (words) => {
+        const desk = document.querySelector('possession-desk')!.shadowRoot!;
+        const shown = desk.querySelector('possession-handback')!.shadowRoot!;
+        return shown.querySelector('[role=alert].problem')?.textContent?.includes(words);
+      },
+      { polling: 100 },
+      upToWhy(handbackWords.noCalendar),
+    );
+  });
+
+  it('tells of what explains a figure', async () => {
+    withoutFile('explanations');
+    await page.goto(host.address);
+    await shows(sample);
+    await openView(page, 'handback');
+    await press('possession-handback', 'button.plain');
+    await says(upToWhy(english.notDone));
+  });
+});

@@ -55,8 +55,10 @@ function* pairsOf({ plan, packagesLeftOut }: Read): Generator<Pair> {
   const steps = STEPS + STEPS_A_PAIR * pairs;
   for (const { package: name, verdicts, most } of fitsByPackage(plan, steps)) {
     const rows = packagesLeftOut.get(name);
-    for (const [at, found] of verdicts.entries()) {
+    let at = 0;
+    for (const found of verdicts) {
       const window = plan.windows[at]!;
+      at += 1;
       yield rows === undefined
         ? { window, verdict: checkedFit(found, check), most: most(window) }
         : { window, verdict: doubted(found, rows), most: undefined };

@@ -1,12 +1,12 @@
 import { addMinutes, MINUTE, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import { neverTakes } from '../problem/never-words.js';
+import { barringOf, neverReasons, type Barring } from '../problem/never-words.js';
 import { LedgerCache } from '../problem/ledger-cache.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { sayReason } from '../reason-sentences.js';
 import { forgetMost, mostThatFits } from './most.js';
-import { forget, NOT_WORKED_OUT, timedIn } from './timed.js';
+import { forgetTimed, NOT_WORKED_OUT, timedIn, type Timed } from './timed.js';
 import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
 
 /**
@@ -15,14 +15,16 @@ import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
  * Packages in the order in which the plan first names them, windows in the plan's order within each.
  */
 export function fitAll(plan: Plan): FitVerdict[] {
-  return [...fitsByPackage(plan)].flatMap(({ verdicts }) => verdicts);
+  const all: FitVerdict[] = [];
+  for (const { verdicts } of fitsByPackage(plan)) all.push(...verdicts);
+  return all;
 }
 
 /** One package against every window. */
 export interface PackageFits {
   readonly package: string;
-  /** In the plan's order of windows. */
-  readonly verdicts: readonly FitVerdict[];
+  /** In the plan's order of windows, each put in words when it is come to. */
+  readonly verdicts: Iterable<FitVerdict>;
   /** How much of it goes in a window. To be asked before the next package. */
   most(window: AccessWindow): MostThatFits | undefined;
 }
@@ -46,12 +48,19 @@ export function* fitsByPackage(
     const share = Math.max((steps - effort.spent) / waiting, steps / packages.size / 4);
     effort.limit = effort.spent + share;
     waiting -= 1;
+    // All of them before how much goes, which may take what is left of the share.
+    const found = plan.windows.map((window) => findingOf(plan, activities, window, book));
     yield {
       package: name,
-      verdicts: plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
+      verdicts: {
+        *[Symbol.iterator]() {
+          for (const [at, window] of plan.windows.entries())
+            yield inWords(name, window, found[at]!);
+        },
+      },
       most: (window) => mostThatFits(plan, activities, window, book),
     };
-    forget(activities, book);
+    forgetTimed(book.skeleton(activities), book);
     forgetMost(activities, book);
   }
 }
@@ -78,6 +87,41 @@ export function verdictOf(
   window: AccessWindow,
   book: LedgerCache,
 ): FitVerdict {
+  return inWords(packageName, window, findingOf(plan, all, window, book));
+}
+
+/** What is found of a package in a window, before any of it is put in words. */
+interface Finding {
+  /** Of the package, those with something left; where there are none, nothing else was looked at. */
+  readonly activities: readonly Activity[];
+  readonly barring: Barring;
+  readonly time: Timed | typeof NOT_WORKED_OUT;
+}
+
+function findingOf(
+  plan: Plan,
+  all: readonly Activity[],
+  window: AccessWindow,
+  book: LedgerCache,
+): Finding {
+  const skeleton = book.skeleton(all);
+  const barring = barringOf(window, skeleton);
+  const { activities } = skeleton;
+  if (activities.length === 0) return { activities, barring, time: NOT_WORKED_OUT };
+  // Time is looked at as if the window took the work, so that every reason is told at once.
+  const time = timedIn(plan, skeleton, window, book, isPlain(window, barring));
+  return { activities, barring, time };
+}
+
+/** Whether nothing but time may keep the work out. */
+const isPlain = ({ status }: AccessWindow, { causes }: Barring): boolean =>
+  causes.length === 0 && status !== 'withdrawn';
+
+function inWords(
+  packageName: string,
+  window: AccessWindow,
+  { activities, barring, time }: Finding,
+): FitVerdict {
   const no = (reasons: readonly Reason[], spareMinutes: number | null = null): FitVerdict => ({
     package: packageName,
     window: window.id,
@@ -86,33 +130,25 @@ export function verdictOf(
     reasons,
     placements: [],
   });
-  const skeleton = book.skeleton(all);
-  const { activities } = skeleton;
   if (activities.length === 0)
     return no([{ code: 'nothing-left', ...sayReason('nothing-left', { package: packageName }) }]);
 
-  const never = neverTakes(window, skeleton);
-  if (never.length === 0 && window.status === 'withdrawn')
-    never.push({ code: 'withdrawn', ...sayReason('withdrawn', { window: window.id }) });
-
-  // Time is looked at as if the window took the work, so that every reason is told at once.
-  const plain = never.length === 0;
-  const time = timedIn(plan, all, window, book, plain);
+  const plain = isPlain(window, barring);
+  const reasons = neverReasons(window, barring);
+  if (reasons.length === 0 && !plain)
+    reasons.push({ code: 'withdrawn', ...sayReason('withdrawn', { window: window.id }) });
   if (time === NOT_WORKED_OUT)
     return plain
       ? { ...no([notWorkedOut(packageName, window)]), proven: false }
-      : no([...never, notWorkedOut(packageName, window)]);
+      : no([...reasons, notWorkedOut(packageName, window)]);
   if (!time.fits) {
-    const reasons = time.reasons.map(({ code, words, ...rest }) => ({
-      code,
-      ...words(window),
-      ...rest,
-    }));
+    for (const { code, words, rest } of time.reasons)
+      reasons.push({ code, ...words(window), ...rest });
     const cured = plain && time.extension !== undefined;
-    const verdict = no([...never, ...reasons], cured ? -time.extension : null);
+    const verdict = no(reasons, cured ? -time.extension : null);
     return time.proven ? verdict : { ...verdict, proven: false };
   }
-  if (!plain) return no(never);
+  if (!plain) return no(reasons);
   return {
     package: packageName,
     window: window.id,

@@ -1,9 +1,9 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
-import { neverCode } from '../problem/eligibility.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
+import { barringOf } from '../problem/never-words.js';
 import type { Skeleton } from '../problem/skeleton.js';
-import { AlikeAnswers, likenessOf } from './alike.js';
+import { AlikeAnswers } from './alike.js';
 import { Levels } from './levels.js';
 import { scheduleAlone } from './schedule-alone.js';
 import type { MostThatFits } from './types.js';
@@ -30,16 +30,13 @@ export function mostThatFits(
   book: LedgerCache,
 ): MostThatFits | undefined {
   const skeleton = book.skeleton(all);
-  const taken = skeleton.groups.map(
-    ({ activity }) => activity.place === 'outside' || neverCode(window, activity) === undefined,
-  );
-  const takes = skeleton.groupOf.map((group) => taken[group]!);
-  if (isKeptOut(skeleton, takes)) return nothingOf(levelsOf(skeleton));
-  const likeness = likenessOf(window, skeleton, book, 0);
+  const { takes, takesNone } = barringOf(window, skeleton);
+  if (takesNone) return nothingOf(levelsOf(skeleton));
+  const answers = answersOf(book, skeleton);
+  const likeness = answers.likenessOf(window, 0);
   const work = (): MostThatFits | undefined =>
     book.effort.isSpent ? undefined : mostIn(plan, skeleton, takes, window, book);
   if (likeness === undefined) return work();
-  const answers = answersOf(book, skeleton);
   const key = `${takes.map(Number).join('')} ${likeness}`;
   const known = answers.of(window, key);
   if (known) return known;
@@ -47,10 +44,6 @@ export function mostThatFits(
   if (most) answers.keep(window, key, 0, most);
   return most;
 }
-
-/** Whether the window takes none of the inside work. */
-const isKeptOut = ({ activities }: Skeleton, takes: readonly boolean[]): boolean =>
-  activities.every(({ place }, at) => place === 'outside' || !takes[at]);
 
 const nothingOf = (levels: Levels): MostThatFits => ({
   pieces: 0,

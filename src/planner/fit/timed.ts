@@ -1,12 +1,12 @@
-import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import type { AccessWindow, Plan } from '../../model/index.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
-import { AlikeAnswers, likenessOf } from './alike.js';
+import { AlikeAnswers } from './alike.js';
 import { reach } from './extension.js';
 import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
-import { forgetTrials, trialsOf, type Trials } from './trials.js';
+import { Trials } from './trials.js';
 import type { SharedReason } from './types.js';
 
 /** What time and resources say of some work in a window, as if nothing else kept it out. */
@@ -20,7 +20,7 @@ export type Timed =
     }
   | {
       readonly fits: false;
-      readonly reasons: readonly SharedReason[];
+      readonly reasons: readonly TimedReason[];
       /** Minutes by which a later end alone would cure it all. */
       readonly extension: number | undefined;
       readonly proven: boolean;
@@ -28,12 +28,26 @@ export type Timed =
       readonly beyond: number;
     };
 
+/** A reason with its words apart from all else of it. */
+export interface TimedReason extends Pick<SharedReason, 'code' | 'words'> {
+  readonly rest: Omit<SharedReason, 'code' | 'words'>;
+}
+
 /** Nothing was worked out, as the steps for all verdicts were done. */
 export const NOT_WORKED_OUT = 'not-worked-out';
 
 /** Kinds of window up to which answers are kept for one list of work. */
 const MOST_KINDS = 2000;
-const known = new WeakMap<LedgerCache, WeakMap<Skeleton, AlikeAnswers<Timed>>>();
+
+/** What is kept of a list of work. */
+interface Kept {
+  readonly trials: Trials;
+  readonly answers: AlikeAnswers<Timed>;
+  /** Minutes after a window's end past which no answer looks. */
+  readonly farthest: number;
+}
+
+const known = new WeakMap<LedgerCache, WeakMap<Skeleton, Kept>>();
 
 /**
  * What time and resources say; worked out once for all windows that are alike to the work. `NOT_WORKED_OUT` where it is
@@ -41,19 +55,16 @@ const known = new WeakMap<LedgerCache, WeakMap<Skeleton, AlikeAnswers<Timed>>>()
  */
 export function timedIn(
   plan: Plan,
-  all: readonly Activity[],
+  skeleton: Skeleton,
   window: AccessWindow,
   book: LedgerCache,
   plain: boolean,
 ): Timed | typeof NOT_WORKED_OUT {
-  const skeleton = book.skeleton(all);
-  const trials = trialsOf(plan, skeleton.activities, book);
-  const farthest = reach(skeleton.activities);
-  const likeness = likenessOf(window, skeleton, book, farthest);
+  const { trials, answers, farthest } = keptOf(plan, skeleton, book);
+  const likeness = answers.likenessOf(window, farthest);
   if (likeness === undefined)
     return book.effort.isSpent ? NOT_WORKED_OUT : workedOut(trials, window, plain);
   const key = plain ? likeness : `!${likeness}`;
-  const answers = answersOf(book, skeleton);
   const found = answers.of(window, key);
   if (found) return found;
   if (book.effort.isSpent) return NOT_WORKED_OUT;
@@ -64,18 +75,24 @@ export function timedIn(
 }
 
 /** Lets go of what is kept for some work that nobody will ask about again. */
-export function forget(all: readonly Activity[], book: LedgerCache): void {
-  const skeleton = book.skeleton(all);
+export function forgetTimed(skeleton: Skeleton, book: LedgerCache): void {
   known.get(book)?.delete(skeleton);
-  forgetTrials(skeleton.activities, book);
 }
 
-function answersOf(book: LedgerCache, skeleton: Skeleton): AlikeAnswers<Timed> {
+function keptOf(plan: Plan, skeleton: Skeleton, book: LedgerCache): Kept {
   let ofBook = known.get(book);
   if (!ofBook) known.set(book, (ofBook = new WeakMap()));
-  let answers = ofBook.get(skeleton);
-  if (!answers) ofBook.set(skeleton, (answers = new AlikeAnswers(skeleton, book, MOST_KINDS)));
-  return answers;
+  let kept = ofBook.get(skeleton);
+  if (!kept)
+    ofBook.set(
+      skeleton,
+      (kept = {
+        trials: new Trials(plan, skeleton.activities, book),
+        answers: new AlikeAnswers(skeleton, book, MOST_KINDS),
+        farthest: reach(skeleton.activities),
+      }),
+    );
+  return kept;
 }
 
 function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed {
@@ -103,5 +120,11 @@ function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed 
     plain,
     proven,
   });
-  return { fits: false, reasons, extension, proven, beyond };
+  return {
+    fits: false,
+    reasons: reasons.map(({ code, words, ...rest }) => ({ code, words, rest })),
+    extension,
+    proven,
+    beyond,
+  };
 }

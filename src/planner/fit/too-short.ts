@@ -24,9 +24,12 @@ export function tooShort(
 ): SharedReason {
   const { minutes: shortBy, proven } = extension;
   const leave = alone && item.plain ? unitsToLeave(item) : [];
+  // The same of all windows alike.
+  let bars: TooShort['bars'] | undefined;
   return {
     code: 'too-short',
     words: (window) => {
+      bars ??= barsOf(item);
       const end = { at: addMinutes(window.end, shortBy), zone: window.zone };
       return sayReason('too-short', {
         minutes: shortBy,
@@ -35,7 +38,7 @@ export function tooShort(
         end,
         otherDay: isOtherDay(window, end.at),
         leave,
-        bars: barsOf(item, window),
+        bars,
         window: window.id,
       });
     },
@@ -85,7 +88,7 @@ function stopsIn(ledger: Ledger): ReadonlyMap<string, number> {
 }
 
 /** The curfews and breaks that take hours of the window, each with the work that it bars; empty where none bars any. */
-function barsOf({ trials, problem }: TimeCase, window: AccessWindow): TooShort['bars'] {
+function barsOf({ trials, problem, window }: TimeCase): TooShort['bars'] {
   const open = asOpen(window);
   const barred = new Map<string, { minutes: number; readonly by: string[] }>();
   for (const { activity, outside } of problem.tasks) {

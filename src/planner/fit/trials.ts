@@ -146,19 +146,3 @@ export class Trials {
     return this.#asked.needs;
   }
 }
-
-const known = new WeakMap<LedgerCache, WeakMap<readonly Activity[], Trials>>();
-
-/** The trials of a list of work, which must not change. */
-export function trialsOf(plan: Plan, activities: readonly Activity[], book: LedgerCache): Trials {
-  let ofBook = known.get(book);
-  if (!ofBook) known.set(book, (ofBook = new WeakMap()));
-  let trials = ofBook.get(activities);
-  if (!trials) ofBook.set(activities, (trials = new Trials(plan, activities, book)));
-  return trials;
-}
-
-/** Lets go of what is kept of a list of work. */
-export function forgetTrials(activities: readonly Activity[], book: LedgerCache): void {
-  known.get(book)?.delete(activities);
-}

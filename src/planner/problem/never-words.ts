@@ -4,38 +4,44 @@ import { sayReason } from '../reason-sentences.js';
 import { isBooked, neverCodes, type NeverCode } from './eligibility.js';
 import type { Skeleton } from './skeleton.js';
 
-/**
- * Why a window can never take some inside activities, however long it were: one reason a cause with all that it keeps
- * out, empty when it can take each. Times, resources and links are not looked at.
- *
- * O(groups x causes + activities) for the first window of its kind, O(causes) for those that take and bar the same.
- */
-export function neverTakes(window: AccessWindow, { groups }: Pick<Skeleton, 'groups'>): Reason[] {
-  return causesOf(window, groups).map(({ code, activity, names }) => ({
-    code,
-    ...neverWords(code, window, activity, names),
-    ...(code !== 'withdrawn' && { activities: names }),
-  }));
+/** What windows of one kind never take of some work, however long they were. Times, resources and links are not looked at. */
+export interface Barring {
+  /** One for each cause, with all the inside activities that it keeps out; empty where none is kept out. */
+  readonly causes: readonly Cause[];
+  /** By activity, whether the window takes it; outside work always. */
+  readonly takes: readonly boolean[];
+  /** No inside activity is taken. */
+  readonly takesNone: boolean;
 }
 
-/** One cause, the first activity that it keeps out, and the names of all. */
 interface Cause {
   readonly code: NeverCode;
-  readonly activity: Activity;
+  /** Of all that it keeps out. */
   readonly names: readonly string[];
+  readonly words: (window: string) => Required<Worded>;
 }
 
-const known = new WeakMap<Skeleton['groups'], Map<string, readonly Cause[]>>();
+/** Why a window can never take some work, one reason a cause. */
+export function neverReasons({ id }: AccessWindow, { causes }: Barring): Reason[] {
+  return causes.map(({ code, names, words }) => {
+    const { text, sentence } = words(id);
+    return code === 'withdrawn'
+      ? { code, text, sentence }
+      : { code, text, sentence, activities: names };
+  });
+}
 
-function causesOf(window: AccessWindow, groups: Skeleton['groups']): readonly Cause[] {
+const known = new WeakMap<Skeleton['groups'], Map<string, Barring>>();
+
+/** O(groups x causes + activities) for the first window of its kind. */
+export function barringOf(window: AccessWindow, skeleton: Skeleton): Barring {
+  const { groups } = skeleton;
   let ofGroups = known.get(groups);
   if (!ofGroups) known.set(groups, (ofGroups = new Map()));
-  const key = groups.some(({ activity }) => activity.window !== undefined)
-    ? JSON.stringify([window.id, kindOf(window)])
-    : kindOf(window);
-  let causes = ofGroups.get(key);
-  if (!causes) ofGroups.set(key, (causes = workedOut(window, groups)));
-  return causes;
+  const key = skeleton.isFixed ? JSON.stringify([window.id, kindOf(window)]) : kindOf(window);
+  let barring = ofGroups.get(key);
+  if (!barring) ofGroups.set(key, (barring = workedOut(window, skeleton)));
+  return barring;
 }
 
 const kinds = new WeakMap<AccessWindow, string>();
@@ -51,22 +57,27 @@ function kindOf(window: AccessWindow): string {
   return kind;
 }
 
-function workedOut(window: AccessWindow, groups: Skeleton['groups']): readonly Cause[] {
+function workedOut(window: AccessWindow, { groups, groupOf }: Skeleton): Barring {
   const found = new Map<string, { code: NeverCode; groups: Group[] }>();
-  for (const group of groups) {
-    if (group.activity.place === 'outside') continue;
-    for (const code of neverCodes(window, group.activity)) {
+  const taken = groups.map((group) => {
+    if (group.activity.place === 'outside') return true;
+    const codes = neverCodes(window, group.activity);
+    for (const code of codes) {
       const cause = neverWords(code, window, group.activity, []).text;
       const same = found.get(cause);
       if (same) same.groups.push(group);
       else found.set(cause, { code, groups: [group] });
     }
-  }
-  return [...found.values()].map(({ code, groups }) => ({
-    code,
-    activity: groups[0]!.activity,
-    names: namesOf(groups),
-  }));
+    return codes.length === 0;
+  });
+  return {
+    causes: [...found.values()].map(({ code, groups }) => {
+      const names = namesOf(groups);
+      return { code, names, words: wordsOf(code, window, groups[0]!.activity, names) };
+    }),
+    takes: groupOf.map((group) => taken[group]!),
+    takesNone: groups.every(({ activity }, at) => activity.place === 'outside' || !taken[at]),
+  };
 }
 
 type Group = Skeleton['groups'][number];
@@ -87,34 +98,43 @@ function namesOf(groups: readonly Group[]): readonly string[] {
  */
 export function neverWords(
   code: NeverCode,
-  { id, lines, extent, isolation }: AccessWindow,
+  window: AccessWindow,
   activity: Activity,
   activities: readonly string[] = [activity.id],
   more = 0,
 ): Required<Worded> {
-  const given = { activities, window: id, ...(more > 0 && { more }) };
+  return wordsOf(code, window, activity, activities, more)(window.id);
+}
+
+/** The same words of every window of a kind, by its name. */
+function wordsOf(
+  code: NeverCode,
+  { lines, extent, isolation }: AccessWindow,
+  activity: Activity,
+  activities: readonly string[],
+  more = 0,
+): Cause['words'] {
+  const besides = more > 0 ? { more } : {};
+  const given = { activities, ...besides };
   switch (code) {
     case 'withdrawn':
-      return sayReason(code, { window: id, ...(more > 0 && { more }) });
-    case 'fixed-elsewhere':
-      return sayReason(code, { activities, fixed: activity.window!, ...(more > 0 && { more }) });
+      return (window) => sayReason(code, { window, ...besides });
+    case 'fixed-elsewhere': {
+      const said = sayReason(code, { ...given, fixed: activity.window! });
+      return () => said;
+    }
     case 'lines-not-blocked': {
       const open = activity.lines.filter((line) => !lines.includes(line));
-      return sayReason(code, { ...given, open, blocked: lines });
+      return (window) => sayReason(code, { ...given, window, open, blocked: lines });
     }
     case 'outside-extent': {
-      const [own, booked] = [activity.extent!, extent!];
-      return sayReason(code, {
-        ...given,
-        below: booked.from - own.from,
-        above: own.to - booked.to,
-        from: booked.from,
-        to: booked.to,
-      });
+      const [own, { from, to }] = [activity.extent!, extent!];
+      const [below, above] = [from - own.from, own.to - to];
+      return (window) => sayReason(code, { ...given, window, below, above, from, to });
     }
     case 'isolation-not-booked': {
       const sections = activity.isolation.filter((section) => !isBooked({ isolation }, section));
-      return sayReason(code, { ...given, sections });
+      return (window) => sayReason(code, { ...given, window, sections });
     }
   }
 }

@@ -39,6 +39,8 @@ export interface Skeleton {
   /** Task indices in an order in which all that is waited for comes first. */
   readonly order: readonly number[];
   readonly hasOutside: boolean;
+  /** Some of it is fixed to a window by its name. */
+  readonly isFixed: boolean;
   /** Minutes that outside work and all gaps take together, without curing. */
   readonly outsideMinutes: number;
   /** How many links wait for something to cure. */
@@ -108,6 +110,7 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     rank,
     order,
     hasOutside: activities.some((activity) => activity.place === 'outside'),
+    isFixed: activities.some((activity) => activity.window !== undefined),
     outsideMinutes,
     cures,
     lastNotBefore,

@@ -21,7 +21,7 @@ const document = plan({
 
 const within = (steps: number) =>
   [...fitsByPackage(document, steps)].flatMap(({ verdicts, most }) =>
-    verdicts.map((verdict, at) => ({ verdict, most: most(document.windows[at]!) })),
+    [...verdicts].map((verdict, at) => ({ verdict, most: most(document.windows[at]!) })),
   );
 
 describe('verdicts on a plan with more pairs than there are steps for', () => {

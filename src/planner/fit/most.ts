@@ -2,6 +2,7 @@ import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
 import { barringOf } from '../problem/never-words.js';
+import { outlasts } from '../problem/outlasts.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers } from './alike.js';
 import { Levels } from './levels.js';
@@ -86,12 +87,9 @@ function mostIn(
   const fits = (some: readonly number[]): boolean => {
     if (levels.isNothing(some)) return true;
     asked += 1;
-    const problem = problemOf(
-      plan,
-      { windows: [window], activities: levels.activities(some), effort },
-      book,
-    );
-    const answer = scheduleAlone(problem);
+    const activities = levels.activities(some);
+    if (outlasts(book.skeleton(activities), window, 0, book)) return false;
+    const answer = scheduleAlone(problemOf(plan, { windows: [window], activities, effort }, book));
     if (!answer.proven) certain = false;
     return answer.done;
   };

@@ -3,6 +3,7 @@ import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
+import { outlasts } from '../problem/outlasts.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
 import { scheduleAlone } from './schedule-alone.js';
 import { spareOf } from './spare.js';
@@ -84,6 +85,7 @@ function stateIn(
   window: AccessWindow,
   book: LedgerCache,
 ): QuickState {
+  if (outlasts(book.skeleton(all), window, 0, book)) return NO;
   const problem = problemOf(plan, { windows: [window], activities: all, without: place }, book);
   const answer = scheduleAlone(problem);
   return answer.done ? spareOf(problem, answer.visits, window, book).minutes : NO;

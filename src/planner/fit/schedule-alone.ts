@@ -9,31 +9,37 @@ import { isProvablyInfeasible } from './infeasible.js';
 /** Places looked at before a search is given up, times the count of tasks: each costs about as much as it has tasks. */
 const STEPS = 40_000;
 
-export interface SoloAnswer {
-  /** A way to do it all in time; empty where none was found. */
-  readonly visits: readonly Visit[];
-  /** Everything placed, nothing late. */
-  readonly done: boolean;
-  /** A no is certain: a bound shows it, or every way was looked at. A yes is. */
-  readonly proven: boolean;
-  /** The earliest that each task could start and finish by itself. */
-  readonly heads: Heads;
-}
+/** Whether everything can be placed with nothing late. */
+export type SoloAnswer =
+  | {
+      readonly done: true;
+      readonly proven: true;
+      /** A way to do it all in time. */
+      readonly visits: readonly Visit[];
+      /** The earliest that each task could start and finish by itself. */
+      readonly heads: Heads;
+    }
+  | {
+      readonly done: false;
+      /** A no is certain: a bound shows it, or every way was looked at. */
+      readonly proven: boolean;
+    };
+
+export const certainNo: SoloAnswer = { done: false, proven: true };
 
 /** Whether a few tasks can all be placed in time on their own: first by bounds and simple rules, then by looking at every order. */
 export function scheduleAlone(problem: Problem): SoloAnswer {
   const empty = new Board(problem);
   const heads = headsOf(empty);
   const bound = boundFrom(empty, 'late-finish', heads);
-  const no = (proven: boolean): SoloAnswer => ({ visits: [], done: false, proven, heads });
-  if (bound[0]! > 0 || bound[2]! > 0) return no(true);
+  if (bound[0]! > 0 || bound[2]! > 0) return certainNo;
   const visits = byRules(problem, bound)?.visits;
   if (visits) return { visits, done: true, proven: true, heads };
-  if (isProvablyInfeasible(empty, heads)) return no(true);
+  if (isProvablyInfeasible(empty, heads)) return certainNo;
   const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
   return decision.visits
     ? { visits: decision.visits, done: true, proven: true, heads }
-    : no(decision.exhausted);
+    : { done: false, proven: decision.exhausted };
 }
 
 /** The best that comes of simple rules, where all of it is placed and nothing late. */

@@ -2,7 +2,6 @@ import type { AccessWindow } from '../../model/index.js';
 import { fewestCauses, type Causes } from './causes.js';
 import type { Relaxation } from '../problem/compile.js';
 import { reach } from './extension.js';
-import type { Heads } from '../problem/heads.js';
 import type { Problem } from '../problem/problem.js';
 import type { Trials } from './trials.js';
 
@@ -13,8 +12,6 @@ export interface TimeCase {
   readonly window: AccessWindow;
   /** The problem that was found to have no answer. */
   readonly problem: Problem;
-  /** The earliest that each of its tasks could start and finish by itself. */
-  readonly heads: Heads;
   /** Nothing but time stands in the way, so that leaving units out is worth saying. */
   readonly plain: boolean;
   /** That it has no answer is certain. */

@@ -3,6 +3,8 @@ import { needsOf, type AccessWindow, type Worded } from '../../model/index.js';
 import { sayReason } from '../reason-sentences.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
+import { Board } from '../problem/board.js';
+import { headsOf } from '../problem/heads.js';
 import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
@@ -26,9 +28,9 @@ export function timeReasons(item: TimeCase): {
   /** Minutes after the window's end as far as the answer looked. */
   beyond: number;
 } {
-  const { trials, window, problem, heads } = item;
-  const loops = problem.tasks.filter((task) => task.rank < 0);
-  if (loops.length > 0)
+  const { trials, window, problem } = item;
+  if (problem.order.length < problem.tasks.length) {
+    const loops = problem.tasks.filter((task) => task.rank < 0);
     return {
       reasons: [
         {
@@ -41,14 +43,9 @@ export function timeReasons(item: TimeCase): {
       extension: undefined,
       beyond: 0,
     };
+  }
 
-  const reasons: SharedReason[] = problem.tasks.flatMap((task) => [
-    ...stretchReasons(item, task),
-    ...shiftReason(trials.plan, task).map((reason) => ({ code: reason.code, words: said(reason) })),
-    ...dateReasons(item, task, heads.ends[task.index]!),
-    ...curingReasons(item, task, heads.ends),
-  ]);
-  reasons.push(...supplyReasons(item));
+  const reasons = [...taskReasons(item), ...supplyReasons(item)];
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
 
   const later = shortestExtension(trials, window, []);
@@ -93,6 +90,25 @@ export function timeReasons(item: TimeCase): {
     extension: later.minutes,
     beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
+}
+
+/** What keeps each activity out by itself. */
+function taskReasons(item: TimeCase): SharedReason[] {
+  const { trials, problem } = item;
+  const { skeleton, plan } = trials;
+  // The earliest that each could finish by itself.
+  const ends =
+    skeleton.cures > 0 || problem.dues.length > 0 ? headsOf(new Board(problem)).ends : [];
+  const reasons: SharedReason[] = [];
+  for (const task of problem.tasks) {
+    if (task.slots.length > 1) reasons.push(...stretchReasons(item, task));
+    for (const reason of shiftReason(plan, task))
+      reasons.push({ code: reason.code, words: said(reason) });
+    const isDated = task.earliest > Number.NEGATIVE_INFINITY || task.due < Number.POSITIVE_INFINITY;
+    if (isDated) reasons.push(...dateReasons(item, task, ends[task.index]));
+    if (skeleton.cures > 0) reasons.push(...curingReasons(item, task, ends));
+  }
+  return reasons;
 }
 
 /** Works something out when it is first asked for. */
@@ -233,10 +249,8 @@ function supplyReasons(item: TimeCase): SharedReason[] {
     for (const { supply, amount } of task.demands) {
       const { id, profile, sole } = supplies[supply]!;
       if (sole || task.slots.length === 0) continue;
-      const most = Math.max(
-        0,
-        ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)),
-      );
+      let most = 0;
+      for (const slot of task.slots) most = Math.max(most, mostFree(profile, slot.start, slot.end));
       if (most >= amount) continue;
       const lack = { id, amount, most, outside: task.outside };
       const key = most === 0 ? `${id} ${task.outside}` : JSON.stringify(lack);
@@ -302,7 +316,12 @@ function curingReasons(item: TimeCase, task: Task, ends: readonly number[]): Sha
   });
 }
 
-function dateReasons(item: TimeCase, task: Task, soonest: number): SharedReason[] {
+/** @param soonest The earliest that it could finish by itself; needed where it has a key date. */
+function dateReasons(
+  item: TimeCase,
+  task: Task,
+  soonest = Number.POSITIVE_INFINITY,
+): SharedReason[] {
   const { problem } = item;
   const { activity } = task;
   const reasons: SharedReason[] = [];

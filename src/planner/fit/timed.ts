@@ -116,7 +116,6 @@ function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed 
     trials,
     window,
     problem,
-    heads: answer.heads,
     plain,
     proven,
   });

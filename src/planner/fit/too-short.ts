@@ -24,12 +24,10 @@ export function tooShort(
 ): SharedReason {
   const { minutes: shortBy, proven } = extension;
   const leave = alone && item.plain ? unitsToLeave(item) : [];
-  // The same of all windows alike.
-  let bars: TooShort['bars'] | undefined;
+  const bars = barsOf(item);
   return {
     code: 'too-short',
     words: (window) => {
-      bars ??= barsOf(item);
       const end = { at: addMinutes(window.end, shortBy), zone: window.zone };
       return sayReason('too-short', {
         minutes: shortBy,

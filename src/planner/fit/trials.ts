@@ -1,10 +1,11 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
-import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
+import { asOpen, needsIn, problemOf, type Relaxation } from '../problem/compile.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
+import { outlasts } from '../problem/outlasts.js';
 import type { Problem } from '../problem/problem.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { scheduleAlone, type SoloAnswer } from './schedule-alone.js';
+import { certainNo, scheduleAlone, type SoloAnswer } from './schedule-alone.js';
 
 /** A window as some work is tried in it. */
 export interface Trial {
@@ -79,6 +80,8 @@ export class Trials {
 
   /** @param problem That of the trial, where it is known. */
   solve(trial: Trial, problem?: Problem): SoloAnswer {
+    const { window, longerBy, open } = trial;
+    if (!open && outlasts(this.skeleton, window, longerBy, this.book)) return certainNo;
     return this.#once(this.#answers, trial, () => scheduleAlone(problem ?? this.problem(trial)));
   }
 
@@ -137,10 +140,7 @@ export class Trials {
 
   #needsIn(window: AccessWindow): readonly Needs[] {
     if (this.#asked?.window !== window) {
-      const needs = this.skeleton.groups.map(({ activity, needs: own }) => ({
-        ...own,
-        isolation: bookedOf(window, activity),
-      }));
+      const needs = this.skeleton.groups.map((group) => needsIn(window, group));
       this.#asked = { window, needs };
     }
     return this.#asked.needs;

@@ -187,11 +187,12 @@ function suppliesOf(
 
 function insideSlots(
   scope: Scope,
-  { activity, needs }: Group,
+  group: Group,
   book: LedgerCache,
   base: Instant,
   anywhere: boolean,
 ): readonly Slot[] {
+  const { activity, needs } = group;
   const found: Slot[] = [];
   scope.windows.forEach((window, index) => {
     // Cut short, what has not been looked at takes no work.
@@ -201,7 +202,7 @@ function insideSlots(
     }
     if (!anywhere && neverCode(window, activity) !== undefined) return;
     const open = anywhere ? asOpen(window) : window;
-    const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;
+    const asked = anywhere ? needsIn(window, group) : needs;
     const usable = book.usable.of(open, asked, scope.longerBy ?? 0);
     if (usable.barred) return;
     const shift = Math.floor(window.start / MINUTE) - base / MINUTE;
@@ -224,6 +225,12 @@ export function asOpen(window: AccessWindow): AccessWindow {
   let twin = twins.get(window);
   if (!twin) twins.set(window, (twin = { ...window, status: 'requested' }));
   return twin;
+}
+
+/** What some work needs of a window that is thought to take it: of what has to be dead, that which the window books. */
+export function needsIn(window: AccessWindow, { activity, needs }: Group): Needs {
+  const isolation = bookedOf(window, activity);
+  return isolation.length === needs.isolation.length ? needs : { ...needs, isolation };
 }
 
 /** The sections that the activity needs and the window books. */

@@ -55,6 +55,8 @@ export interface Skeleton {
   readonly clusters: readonly Cluster[];
   readonly solePlaces: readonly SolePlace[];
   readonly work: readonly Pick<Task, 'units' | 'perUnit' | 'setUp' | 'makeSafe'>[];
+  /** Minutes of the longest chain of work and gaps that begins and ends inside, whatever the calendars. */
+  readonly chain: number;
 }
 
 /** O(activities + links). */
@@ -99,6 +101,7 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     }
     lastNotBefore = Math.max(lastNotBefore, activity.notBefore ?? lastNotBefore);
   }
+  const work = activities.map(workOf);
   return {
     activities,
     ...groupsOf(activities),
@@ -119,17 +122,43 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     roles: rolesOf(blocks),
     clusters: clustersOf(blocks, after, order),
     solePlaces: solePlacesOf(activities),
-    work: activities.map(({ work }) =>
-      work.kind === 'whole'
-        ? { units: 1, perUnit: work.minutes, setUp: 0, makeSafe: 0 }
-        : {
-            units: unitsLeft(work),
-            perUnit: work.minutesPerUnit,
-            setUp: work.setUpMinutes,
-            makeSafe: work.makeSafeMinutes,
-          },
-    ),
+    work,
+    chain: chainOf(activities, work, order, before),
   };
+}
+
+function workOf({ work }: Activity): Skeleton['work'][number] {
+  return work.kind === 'whole'
+    ? { units: 1, perUnit: work.minutes, setUp: 0, makeSafe: 0 }
+    : {
+        units: unitsLeft(work),
+        perUnit: work.minutesPerUnit,
+        setUp: work.setUpMinutes,
+        makeSafe: work.makeSafeMinutes,
+      };
+}
+
+function chainOf(
+  activities: readonly Activity[],
+  work: Skeleton['work'],
+  order: readonly number[],
+  before: readonly (readonly Bond[])[],
+): number {
+  const starts: number[] = [];
+  const ends: number[] = [];
+  let chain = 0;
+  for (const index of order) {
+    const isInside = activities[index]!.place === 'inside';
+    // Outside work that waits for none inside may be over before.
+    let start = isInside ? 0 : Number.NEGATIVE_INFINITY;
+    for (const { task, fromStart, gap } of before[index]!)
+      start = Math.max(start, (fromStart ? starts[task]! : ends[task]!) + gap);
+    const { units, perUnit, setUp, makeSafe } = work[index]!;
+    starts[index] = start;
+    ends[index] = start + setUp + units * perUnit + makeSafe;
+    if (isInside) chain = Math.max(chain, ends[index]!);
+  }
+  return chain;
 }
 
 function groupsOf(activities: readonly Activity[]): Pick<Skeleton, 'groups' | 'groupOf'> {

@@ -248,7 +248,7 @@ function supplyReasons(item: TimeCase): SharedReason[] {
   for (const task of tasks)
     for (const { supply, amount } of task.demands) {
       const { id, profile, sole } = supplies[supply]!;
-      if (sole || task.slots.length === 0) continue;
+      if (sole || task.slots.length === 0 || !profile.free.some((free) => free < amount)) continue;
       let most = 0;
       for (const slot of task.slots) most = Math.max(most, mostFree(profile, slot.start, slot.end));
       if (most >= amount) continue;

@@ -1,7 +1,9 @@
 import { addMinutes, localTimeOf } from '../../calendar/index.js';
-import { needsOf, type AccessWindow } from '../../model/index.js';
+import type { AccessWindow } from '../../model/index.js';
 import type { Ledger } from '../../rules/types.js';
-import { asOpen, bookedOf } from '../problem/compile.js';
+import { chainOf } from '../problem/chain.js';
+import { asOpen, needsIn } from '../problem/compile.js';
+import { roomIn } from '../problem/outlasts.js';
 import { sayReason, type reasonSentences } from '../reason-sentences.js';
 import type { LaterEnd } from './extension.js';
 import { scheduleAlone } from './schedule-alone.js';
@@ -52,12 +54,16 @@ function isOtherDay({ end, zone }: AccessWindow, later: number): boolean {
 
 /** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */
 function unitsToLeave(item: TimeCase): TooShort['leave'] {
+  const { trials, window } = item;
+  const { skeleton, book } = trials;
+  const room = roomIn(skeleton, window, 0, book);
   return item.problem.tasks.flatMap((task) => {
     if (task.units < 2) return [];
     const fits = (out: number): boolean => {
-      const tasks = item.problem.tasks.map((each) =>
-        each === task ? { ...each, units: each.units - out } : each,
-      );
+      const units = task.units - out;
+      const work = skeleton.work.with(task.index, { ...skeleton.work[task.index]!, units });
+      if (chainOf({ ...skeleton, work }) > room) return false;
+      const tasks = item.problem.tasks.with(task.index, { ...task, units });
       return scheduleAlone({ ...item.problem, tasks }).done;
     };
     let high = task.units - 1;
@@ -72,27 +78,28 @@ function unitsToLeave(item: TimeCase): TooShort['leave'] {
   });
 }
 
-const stops = new WeakMap<Ledger, ReadonlyMap<string, number>>();
+const known = new WeakMap<Ledger, ReadonlyMap<string, number>>();
 
 /** Minutes that each curfew and break takes, by its rule. */
 function stopsIn(ledger: Ledger): ReadonlyMap<string, number> {
-  const known = stops.get(ledger);
-  if (known) return known;
+  const kept = known.get(ledger);
+  if (kept) return kept;
   const own = new Map<string, number>();
   for (const { kind, rule, minutes } of ledger.rows)
     if (kind === 'curfew' || kind === 'shift-break') own.set(rule, (own.get(rule) ?? 0) + minutes);
-  stops.set(ledger, own);
+  known.set(ledger, own);
   return own;
 }
 
 /** The curfews and breaks that take hours of the window, each with the work that it bars; empty where none bars any. */
 function barsOf({ trials, problem, window }: TimeCase): TooShort['bars'] {
   const open = asOpen(window);
+  const { groups, groupOf } = trials.skeleton;
+  const stops = groups.map((group) => stopsIn(trials.book.of(open, needsIn(window, group))));
   const barred = new Map<string, { minutes: number; readonly by: string[] }>();
-  for (const { activity, outside } of problem.tasks) {
+  for (const { activity, outside, index } of problem.tasks) {
     if (outside) continue;
-    const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
-    for (const [rule, minutes] of stopsIn(trials.book.of(open, needs))) {
+    for (const [rule, minutes] of stops[groupOf[index]!]!) {
       const known = barred.get(rule) ?? { minutes: 0, by: [] };
       known.minutes = Math.max(known.minutes, minutes);
       known.by.push(activity.id);

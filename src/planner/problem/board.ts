@@ -1,3 +1,4 @@
+import { infinities, minusInfinities } from './blank.js';
 import { copyOf, firstFree, freeUntil, take, type Profile } from './profile.js';
 import {
   afterTie,
@@ -38,20 +39,22 @@ export class Board {
   /** `allowed[w]` is 1 where window `w` may be used; without it all may. */
   constructor(problem: Problem, allowed?: Uint8Array) {
     this.problem = problem;
-    this.left = problem.tasks.map((task) => task.units);
-    this.starts = problem.tasks.map(() => Number.POSITIVE_INFINITY);
-    this.ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
-    this.#free = problem.supplies.map((supply) => supply.profile);
+    const { tasks, supplies, blocks } = problem;
+    this.left = [];
+    for (const { units } of tasks) this.left.push(units);
+    this.starts = infinities(tasks.length);
+    this.ends = minusInfinities(tasks.length);
+    this.#free = [];
+    for (const { profile } of supplies) this.#free.push(profile);
     this.#own = new Uint8Array(this.#free.length);
     this.#allowed = allowed;
-    const count = problem.blocks?.length ?? 0;
-    this.homes = new Int32Array(count).fill(-1);
-    this.#bound = new Int32Array(count);
+    this.homes = blocks ? new Int32Array(blocks.length).fill(-1) : noHomes;
+    this.#bound = blocks ? new Int32Array(blocks.length) : noHomes;
     this.since = this.ends.slice();
     problem.effort.spent += 2 + (problem.tasks.length >> 3);
     for (const visit of problem.pinned ?? []) this.put(visit);
     this.since.fill(Number.NEGATIVE_INFINITY);
-    this.#opened = Uint8Array.from(this.#bound, (times) => Number(times > 0));
+    this.#opened = blocks ? Uint8Array.from(this.#bound, (times) => Number(times > 0)) : noneOpened;
   }
 
   /** Lets windows be used from now on: those of which the value is 1. */
@@ -323,6 +326,10 @@ export class Board {
     return at;
   }
 }
+
+// Those of boards without blocks.
+const noHomes = new Int32Array(0);
+const noneOpened = new Uint8Array(0);
 
 const byWindow = new WeakMap<readonly Slot[], Map<number, readonly Slot[]>>();
 

@@ -48,10 +48,13 @@ const TAIL_DAYS = 60;
 export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem {
   const without = scope.without ?? nothing;
   const skeleton = book.skeleton(scope.activities);
-  const { activities, rank, order, work } = skeleton;
+  const { activities, rank, order, work, blocks, clusters } = skeleton;
   const base = baseOf(plan, scope.windows);
   const [before, after] = tiesOf(skeleton, book, base);
-  const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0, plan.resources);
+  // Only work outside windows looks past them.
+  const horizon = skeleton.hasOutside
+    ? horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0, plan.resources)
+    : undefined;
   const supplies = [
     ...(without.has('resources') ? [] : suppliesOf(scope, skeleton, book, base, horizon)),
     ...(without.has('alone') ? [] : skeleton.solePlaces.map(soleSupply)),
@@ -59,13 +62,13 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem 
   const demands = demandsOf(skeleton, supplies);
   const slots = skeleton.groups.map((group) =>
     group.activity.place === 'outside'
-      ? outsideSlots(plan, group.needs, base, horizon)
+      ? outsideSlots(plan, group.needs, base, horizon!)
       : insideSlots(scope, group, book, base, without.has('place')),
   );
   const tasks = activities.map((activity, index): Task => {
     const outside = activity.place === 'outside';
     const { units, perUnit, setUp, makeSafe } = work[index]!;
-    return {
+    const task = {
       index,
       activity,
       outside,
@@ -85,11 +88,10 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem 
       before: before[index]!,
       after: after[index]!,
       demands: demands[index]!,
-      ...skeleton.roles.get(index),
       rank: rank[index]!,
     };
+    return blocks.length > 0 ? { ...task, ...skeleton.roles.get(index) } : task;
   });
-  const { blocks, clusters } = skeleton;
   return {
     base,
     windows: scope.windows,
@@ -120,8 +122,11 @@ function tiesOf(
   return [before.map((bonds) => bonds.map(tie)), after.map((bonds) => bonds.map(tie))];
 }
 
+const noDues: readonly Due[] = [];
+
 /** Rows of a package that carry the same date are late together, once. */
-function duesOf(tasks: readonly Task[]): Due[] {
+function duesOf(tasks: readonly Task[]): readonly Due[] {
+  if (tasks.every(({ due }) => due === Number.POSITIVE_INFINITY)) return noDues;
   const dues = new Map<string, { package: string; due: number; tasks: number[] }>();
   for (const { index, due, activity } of tasks) {
     if (due === Number.POSITIVE_INFINITY) continue;
@@ -144,17 +149,16 @@ function baseOf(plan: Plan, windows: readonly AccessWindow[]): Instant {
 function horizonOf(
   base: Instant,
   windows: readonly AccessWindow[],
-  { outsideMinutes, cures, lastNotBefore, firstOutside, hasOutside, named }: Skeleton,
+  { outsideMinutes, cures, lastNotBefore, firstOutside, named }: Skeleton,
   longerBy: number,
   resources: readonly Resource[],
 ): Interval {
   const outside = outsideMinutes * MINUTE + cures * CURING_DAYS * DAY;
   // Outside work may be over before the first window: it begins as soon as anything says that it can.
   let first = firstOutside;
-  if (hasOutside)
-    for (const { id, availability } of resources)
-      if (named.has(id))
-        for (const { from, to } of availability) first = Math.min(first, from ?? to ?? first);
+  for (const { id, availability } of resources)
+    if (named.has(id))
+      for (const { from, to } of availability) first = Math.min(first, from ?? to ?? first);
   let end = Math.max(base, lastNotBefore);
   for (const window of windows) end = Math.max(end, window.end + longerBy * MINUTE);
   return {
@@ -166,16 +170,16 @@ function horizonOf(
 /** The resources that are asked for, in the plan's order, over the time in which any of the work can be. */
 function suppliesOf(
   { windows, longerBy = 0, without = nothing }: Scope,
-  { named, hasOutside }: Skeleton,
+  { named }: Skeleton,
   book: LedgerCache,
   base: Instant,
-  horizon: Interval,
+  horizon: Interval | undefined,
 ): Problem['supplies'] {
   if (named.size === 0) return [];
   let last = base;
   for (const window of windows) last = Math.max(last, window.end + longerBy * MINUTE);
-  const from = hasOutside ? minutesDown(horizon.start, base) : 0;
-  const to = minutesUp(hasOutside ? horizon.end : last, base);
+  const from = horizon ? minutesDown(horizon.start, base) : 0;
+  const to = minutesUp(horizon ? horizon.end : last, base);
   const supplies: Problem['supplies'][number][] = [];
   for (const resource of book.supplies.resources) {
     if (!named.has(resource.id) || without.has(`resource ${resource.id}`)) continue;

@@ -16,7 +16,8 @@ export function demandsOf(
 ): readonly Task['demands'][] {
   let own = known.get(skeleton);
   if (!own) known.set(skeleton, (own = new Map<string, readonly Task['demands'][]>()));
-  const key = JSON.stringify(supplies.map(({ id }) => id));
+  let key = '';
+  for (const { id } of supplies) key += `${id.length} ${id}`;
   let demands = own.get(key);
   if (!demands) {
     if (own.size >= MOST_LISTS) own.clear();

@@ -1,3 +1,4 @@
+import { infinities } from './blank.js';
 import type { Board } from './board.js';
 import { afterTie, visitMinutes } from './problem.js';
 import { soonestDone } from './units-in-slots.js';
@@ -15,8 +16,8 @@ export interface Heads {
  */
 export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
   const { tasks, order } = board.problem;
-  const starts = tasks.map(() => Number.POSITIVE_INFINITY);
-  const ends = tasks.map(() => Number.POSITIVE_INFINITY);
+  const starts = infinities(tasks.length);
+  const ends = infinities(tasks.length);
   for (const index of order) {
     const task = tasks[index]!;
     const left = board.left[index]!;

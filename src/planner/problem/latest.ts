@@ -1,3 +1,4 @@
+import { infinities } from './blank.js';
 import { latestFree } from './profile.js';
 import { beforeTie, visitMinutes, type Problem, type Task } from './problem.js';
 import { latestBegun } from './units-in-slots.js';
@@ -15,8 +16,8 @@ export interface Latest {
  * O(tasks x slots).
  */
 export function latestOf(problem: Problem): Latest {
-  const starts = problem.tasks.map(() => Number.POSITIVE_INFINITY);
-  const ends = problem.tasks.map(() => Number.POSITIVE_INFINITY);
+  const starts = infinities(problem.tasks.length);
+  const ends = infinities(problem.tasks.length);
   for (const index of problem.order.toReversed()) {
     const task = problem.tasks[index]!;
     let by = Math.min(task.due, task.latestEnd ?? task.due);

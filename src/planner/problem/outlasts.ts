@@ -4,25 +4,38 @@ import type { LedgerCache } from './ledger-cache.js';
 import type { Skeleton } from './skeleton.js';
 
 /**
- * Whether it shows at a glance that not all of some work goes in a window, as if that took it: some of it has no usable
- * time there, or the longest chain of it takes longer than from the first usable minute to the last.
+ * Whether it shows at a glance that not all of some work goes in a window, as if that took it: its longest chain has no
+ * room, whatever else there is.
  *
  * @param longerBy Minutes by which the window is thought longer.
  */
 export function outlasts(
-  { groups, chain }: Skeleton,
+  skeleton: Skeleton,
   window: AccessWindow,
   longerBy: number,
   book: LedgerCache,
 ): boolean {
+  return skeleton.chain > roomIn(skeleton, window, longerBy, book);
+}
+
+/**
+ * Minutes from the first that is usable for some of the inside work to the last, as if the window took it; less than none
+ * where there are none for some of it.
+ */
+export function roomIn(
+  { groups }: Skeleton,
+  window: AccessWindow,
+  longerBy: number,
+  book: LedgerCache,
+): number {
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
   for (const group of groups) {
     if (group.activity.place === 'outside') continue;
     const { slots, barred } = book.usable.of(asOpen(window), needsIn(window, group), longerBy);
-    if (barred || slots.length === 0) return true;
+    if (barred || slots.length === 0) return -1;
     first = Math.min(first, slots[0]!.start);
     last = Math.max(last, slots.at(-1)!.end);
   }
-  return chain > last - first && last > first;
+  return first < last ? last - first : Number.POSITIVE_INFINITY;
 }

@@ -9,6 +9,7 @@ import {
 import { blocksOf, clustersOf, impliedLinks, rolesOf } from './blocks.js';
 import type { Block, Cluster, Role } from './blocks.js';
 import type { Task, Tie } from './problem.js';
+import { chainOf } from './chain.js';
 import { solePlacesOf, type SolePlace } from './sole-places.js';
 
 /** Activities that see the same time wherever they are placed. */
@@ -123,7 +124,7 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     clusters: clustersOf(blocks, after, order),
     solePlaces: solePlacesOf(activities),
     work,
-    chain: chainOf(activities, work, order, before),
+    chain: chainOf({ activities, order, before, work }),
   };
 }
 
@@ -136,29 +137,6 @@ function workOf({ work }: Activity): Skeleton['work'][number] {
         setUp: work.setUpMinutes,
         makeSafe: work.makeSafeMinutes,
       };
-}
-
-function chainOf(
-  activities: readonly Activity[],
-  work: Skeleton['work'],
-  order: readonly number[],
-  before: readonly (readonly Bond[])[],
-): number {
-  const starts: number[] = [];
-  const ends: number[] = [];
-  let chain = 0;
-  for (const index of order) {
-    const isInside = activities[index]!.place === 'inside';
-    // Outside work that waits for none inside may be over before.
-    let start = isInside ? 0 : Number.NEGATIVE_INFINITY;
-    for (const { task, fromStart, gap } of before[index]!)
-      start = Math.max(start, (fromStart ? starts[task]! : ends[task]!) + gap);
-    const { units, perUnit, setUp, makeSafe } = work[index]!;
-    starts[index] = start;
-    ends[index] = start + setUp + units * perUnit + makeSafe;
-    if (isInside) chain = Math.max(chain, ends[index]!);
-  }
-  return chain;
 }
 
 function groupsOf(activities: readonly Activity[]): Pick<Skeleton, 'groups' | 'groupOf'> {

@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
-import { minutesInOneVisit, needsOf, type AccessWindow, type Activity } from '../../model/index.js';
-import { bookedOf, type Relaxation } from '../problem/compile.js';
+import type { AccessWindow, Activity } from '../../model/index.js';
+import { needsIn, type Relaxation } from '../problem/compile.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
 import { scheduleAlone } from './schedule-alone.js';
 import type { Trial, Trials } from './trials.js';
@@ -36,7 +36,7 @@ export function shortestExtension(
   window: AccessWindow,
   without: readonly Relaxation[],
 ): LaterEnd {
-  const upTo = reach(trials.activities);
+  const upTo = trials.reach;
   const minutes = (window.end - window.start) / MINUTE;
   // With time without a stop it fits the sooner; what then finds no place never does.
   const far = Math.floor(Math.ceil((minutes + upTo) / DAY_MINUTES) * DAY_MINUTES - minutes);
@@ -135,10 +135,10 @@ function leastIn(
  */
 function clearTimes({ skeleton, book }: Trials, window: AccessWindow): readonly number[] {
   const base = Math.floor(window.start / MINUTE) * MINUTE;
-  const ofGroup = skeleton.groups.map(({ activity }) => {
+  const ofGroup = skeleton.groups.map((group) => {
+    const { activity } = group;
     if (activity.place === 'outside' || hasOwnTimes(window, activity)) return Infinity;
-    const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
-    return (window.end - base) / MINUTE - book.usable.tail(needs);
+    return (window.end - base) / MINUTE - book.usable.tail(needsIn(window, group));
   });
   return skeleton.activities.map((_, index) => ofGroup[skeleton.groupOf[index]!]!);
 }
@@ -155,14 +155,4 @@ function needed(clear: readonly number[], ends: readonly number[]): number {
 /** Whether some section that the work needs is dead in times of its own, which no later end makes longer. */
 function hasOwnTimes(window: AccessWindow, { isolation }: Activity): boolean {
   return window.isolation.some(({ section, during }) => during && isolation.includes(section));
-}
-
-/** As far as a longer window is looked at: the work end to end and two days, in whole days, a fortnight at most. */
-export function reach(activities: readonly Activity[]): number {
-  let minutes = 0;
-  for (const activity of activities) {
-    minutes += minutesInOneVisit(activity.work);
-    for (const link of activity.after) minutes += link.gapMinutes;
-  }
-  return Math.min(14, Math.ceil(minutes / DAY_MINUTES) + 2) * DAY_MINUTES;
 }

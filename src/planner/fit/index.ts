@@ -47,7 +47,7 @@ export { fewestCauses } from './causes.js';
 export { decide, type Decision } from './decide.js';
 export { isProvablyInfeasible } from './infeasible.js';
 export { latestOf } from '../problem/latest.js';
-export { reach } from './extension.js';
+export { reach } from './reach.js';
 export { scheduleAlone } from './schedule-alone.js';
 export { shiftReason } from './shift-reason.js';
 export type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';

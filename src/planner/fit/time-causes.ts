@@ -1,7 +1,6 @@
 import type { AccessWindow } from '../../model/index.js';
 import { fewestCauses, type Causes } from './causes.js';
 import type { Relaxation } from '../problem/compile.js';
-import { reach } from './extension.js';
 import type { Problem } from '../problem/problem.js';
 import type { Trials } from './trials.js';
 
@@ -43,7 +42,7 @@ export function timeCauses(problem: Problem): TimeCause[] {
 /** The fewest of them that are enough for the work not to fit. A window whose end is no cause lasts days longer. */
 export function fewestTimeCauses({ trials, window, problem }: TimeCase): Causes<TimeCause> {
   const all = timeCauses(problem);
-  const longer = reach(trials.activities);
+  const longer = trials.reach;
   return fewestCauses(all, (some) => {
     const without = all.flatMap((cause) =>
       cause === 'end' || some.includes(cause) ? [] : [cause],

@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
-import { needsOf, type AccessWindow, type Worded } from '../../model/index.js';
+import type { AccessWindow, Worded } from '../../model/index.js';
 import { sayReason } from '../reason-sentences.js';
-import { asOpen, bookedOf } from '../problem/compile.js';
+import { asOpen, needsIn } from '../problem/compile.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
@@ -218,10 +218,8 @@ function stretchReasons(item: TimeCase, task: Task): SharedReason[] {
   if (needed <= longest || task.slots.length < 2 || total < needed) return [];
   const { activity } = task;
   const open = asOpen(window);
-  const rows = trials.book.of(open, {
-    ...needsOf(activity),
-    isolation: bookedOf(window, activity),
-  }).rows;
+  const { groups, groupOf } = trials.skeleton;
+  const { rows } = trials.book.of(open, needsIn(window, groups[groupOf[task.index]!]!));
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
   );

@@ -3,7 +3,6 @@ import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers } from './alike.js';
-import { reach } from './extension.js';
 import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
 import { Trials } from './trials.js';
@@ -43,8 +42,6 @@ const MOST_KINDS = 2000;
 interface Kept {
   readonly trials: Trials;
   readonly answers: AlikeAnswers<Timed>;
-  /** Minutes after a window's end past which no answer looks. */
-  readonly farthest: number;
 }
 
 const known = new WeakMap<LedgerCache, WeakMap<Skeleton, Kept>>();
@@ -60,8 +57,8 @@ export function timedIn(
   book: LedgerCache,
   plain: boolean,
 ): Timed | typeof NOT_WORKED_OUT {
-  const { trials, answers, farthest } = keptOf(plan, skeleton, book);
-  const likeness = answers.likenessOf(window, farthest);
+  const { trials, answers } = keptOf(plan, skeleton, book);
+  const likeness = answers.likenessOf(window, trials.reach);
   if (likeness === undefined)
     return book.effort.isSpent ? NOT_WORKED_OUT : workedOut(trials, window, plain);
   const key = plain ? likeness : `!${likeness}`;
@@ -69,7 +66,7 @@ export function timedIn(
   if (found) return found;
   if (book.effort.isSpent) return NOT_WORKED_OUT;
   const answer = workedOut(trials, window, plain);
-  const beyond = answer.fits ? 0 : Math.min(answer.beyond, farthest);
+  const beyond = answer.fits ? 0 : Math.min(answer.beyond, trials.reach);
   answers.keep(window, key, beyond, answer);
   return answer;
 }
@@ -89,7 +86,6 @@ function keptOf(plan: Plan, skeleton: Skeleton, book: LedgerCache): Kept {
       (kept = {
         trials: new Trials(plan, skeleton.activities, book),
         answers: new AlikeAnswers(skeleton, book, MOST_KINDS),
-        farthest: reach(skeleton.activities),
       }),
     );
   return kept;

@@ -5,6 +5,7 @@ import type { LedgerCache } from '../problem/ledger-cache.js';
 import { outlasts } from '../problem/outlasts.js';
 import type { Problem } from '../problem/problem.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
+import { reach } from './reach.js';
 import { certainNo, scheduleAlone, type SoloAnswer } from './schedule-alone.js';
 
 /** A window as some work is tried in it. */
@@ -30,6 +31,8 @@ export class Trials {
   readonly activities: readonly Activity[];
   readonly book: LedgerCache;
   readonly skeleton: Skeleton;
+  /** As far as a longer window is looked at, in minutes. */
+  readonly reach: number;
   /** Nothing of the work hangs on the day itself: not on time outside a window, on curing or on what the site closes. */
   readonly #isMovable: boolean;
   readonly #isDated: boolean;
@@ -44,6 +47,7 @@ export class Trials {
     this.activities = activities;
     this.book = book;
     this.skeleton = book.skeleton(activities);
+    this.reach = reach(activities);
     const { cures, hasOutside, groups } = this.skeleton;
     this.#isDated = this.skeleton.activities.some(
       ({ notBefore, keyDate }) => notBefore !== undefined || keyDate !== undefined,

@@ -10,7 +10,7 @@ import type { AccessWindow, Activity, Needs, Plan, Resource } from '../../model/
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
 import { demandsOf } from './demands.js';
 import { Effort } from './effort.js';
-import { neverCode } from './eligibility.js';
+import { isBooked, neverCode } from './eligibility.js';
 import type { LedgerCache } from './ledger-cache.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
 import { soleSupply } from './sole-places.js';
@@ -232,18 +232,20 @@ export function asOpen(window: AccessWindow): AccessWindow {
 }
 
 /** What some work needs of a window that is thought to take it: of what has to be dead, that which the window books. */
-export function needsIn(window: AccessWindow, { activity, needs }: Group): Needs {
-  const isolation = bookedOf(window, activity);
-  return isolation.length === needs.isolation.length ? needs : { ...needs, isolation };
+export function needsIn(window: AccessWindow, group: Group): Needs {
+  const { needs } = group;
+  if (needs.isolation.every((section) => isBooked(window, section))) return needs;
+  const isolation = needs.isolation.filter((section) => isBooked(window, section));
+  let ofGroup = lesserNeeds.get(group);
+  if (!ofGroup) lesserNeeds.set(group, (ofGroup = new Map()));
+  const key = isolation.join('\u0000');
+  let lesser = ofGroup.get(key);
+  if (!lesser) ofGroup.set(key, (lesser = { ...needs, isolation }));
+  return lesser;
 }
 
-/** The sections that the activity needs and the window books. */
-export function bookedOf(window: AccessWindow, activity: Activity): readonly string[] {
-  if (activity.isolation.length === 0) return activity.isolation;
-  return activity.isolation.filter((section) =>
-    window.isolation.some((booked) => booked.section === section),
-  );
-}
+// One object for each, since what is known of needs is kept by it.
+const lesserNeeds = new WeakMap<Group, Map<string, Needs>>();
 
 /** When outside work may go on: always, but for curfews and closed time that bar it. */
 function outsideSlots(

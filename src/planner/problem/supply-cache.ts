@@ -25,7 +25,7 @@ export class SupplyCache {
 
   /**
    * The profile of a resource in minutes after `base` (whole minutes since 1970), right from `from` to `to` minutes
-   * after it; before and after, the level at either end holds.
+   * after it; before and after, the level at either end holds. It must not be changed.
    */
   part(resource: Resource, base: number, from: number, to: number): Profile {
     const { profile } = this.#reaching(resource, {
@@ -48,6 +48,15 @@ export class SupplyCache {
   }
 }
 
+/** Profiles of one level, by it. */
+const level = new Map<number, Profile>();
+
+function flat(free: number): Profile {
+  let known = level.get(free);
+  if (!known) level.set(free, (known = { at: [Number.NEGATIVE_INFINITY], free: [free] }));
+  return known;
+}
+
 function slice({ at, free }: Profile, base: number, from: number, to: number): Profile {
   let low = 0;
   let high = at.length - 1;
@@ -56,6 +65,7 @@ function slice({ at, free }: Profile, base: number, from: number, to: number): P
     if (at[middle]! <= from) low = middle;
     else high = middle - 1;
   }
+  if (low + 1 === at.length || at[low + 1]! >= to) return flat(free[low]!);
   const part: Profile = { at: [Number.NEGATIVE_INFINITY], free: [free[low]!] };
   for (let i = low + 1; i < at.length && at[i]! < to; i += 1) {
     part.at.push(at[i]! - base);

@@ -16,8 +16,8 @@ export interface Usable {
 
 /** Answers up to which windows that are alike share theirs, so that edits without end do not fill the memory. */
 const MOST_SHARED = 50_000;
-/** Answers kept for one window. */
-const MOST_OWN = 64;
+/** Needs kept of one window, and lengths of it for each. */
+const MOST_OWN = 16;
 
 /**
  * Usable time of windows under one rule set, also of windows made longer by whole minutes. Worked out once for all
@@ -26,7 +26,8 @@ const MOST_OWN = 64;
 export class UsableTimes {
   readonly curfews: CurfewCache;
   readonly #rules: PlanRules;
-  readonly #own = new WeakMap<AccessWindow, Map<string, Usable>>();
+  /** By needs, then by how much longer the window is thought. */
+  readonly #own = new WeakMap<AccessWindow, Map<string, Map<number, Usable>>>();
   readonly #tails = new Map<string, number>();
   readonly #shared = new Map<string, Usable>();
   readonly #alike = new Map<string, Usable>();
@@ -39,17 +40,21 @@ export class UsableTimes {
 
   of(window: AccessWindow, needs: Needs, longerBy: number): Usable {
     const key = keyOf(needs);
-    let own = this.#own.get(window);
-    if (!own) this.#own.set(window, (own = new Map<string, Usable>()));
-    const ownKey = longerBy > 0 ? `${longerBy}${key}` : key;
-    let known = own.get(ownKey);
+    let byNeeds = this.#own.get(window);
+    if (!byNeeds) this.#own.set(window, (byNeeds = new Map()));
+    let own = byNeeds.get(key);
+    if (!own) {
+      if (byNeeds.size >= MOST_OWN) byNeeds.clear();
+      byNeeds.set(key, (own = new Map()));
+    }
+    let known = own.get(longerBy);
     if (!known) {
       if (own.size >= MOST_OWN) own.clear();
       known =
         longerBy > 0 && isMovable(window, needs)
           ? this.#sharedOf(window, needs, longerBy, key)
           : this.#workOut(window, needs, longerBy);
-      own.set(ownKey, known);
+      own.set(longerBy, known);
     }
     return known;
   }
@@ -105,8 +110,16 @@ function isMovable({ isolation }: AccessWindow, { heeds }: Needs): boolean {
   return (heeds?.length ?? 0) === 0 && isolation.every((section) => section.during === undefined);
 }
 
-/** As `needsKey`, but quick for needs of at most one section. */
-export function keyOf({ isolation, loud, heeds = [] }: Needs): string {
+const keys = new WeakMap<Needs, string>();
+
+/** As `needsKey`, but worked out once. Needs must not change. */
+export function keyOf(needs: Needs): string {
+  let key = keys.get(needs);
+  if (key === undefined) keys.set(needs, (key = keyMade(needs)));
+  return key;
+}
+
+function keyMade({ isolation, loud, heeds = [] }: Needs): string {
   const plain = isolation.length < 2 && heeds.length < 2;
   return plain
     ? `${loud ? '!' : ' '}${isolation[0] ?? ''}\u0000${heeds[0] ?? ''}`

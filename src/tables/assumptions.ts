@@ -79,59 +79,79 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
 function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   const { windows: read } = tables;
   if (!read) return [];
-  const { note, match } = noter('windows', read, liveOf(plan));
+  const { notes, match } = noter('windows', read, liveOf(plan));
   const statusAt = match.fields.get('status');
   const unsaid = (window: AccessWindow): boolean => {
     if (statusAt === undefined) return true;
     const row = read.rowOf?.get(window.id);
     return row !== undefined && (read.table.rows[row]?.cells[statusAt] ?? '').trim() === '';
   };
-  return [
-    ...note('lines-blank', 'lines', ({ lines }) => lines.length === 0, 'windows-lines-blank'),
-    ...note(
-      'isolation-blank',
-      'isolation',
-      ({ isolation }) => isolation.length === 0,
-      'windows-isolation-blank',
-    ),
-    ...note('status-blank', 'status', unsaid, 'status-blank'),
-    ...note(
-      'window-requested',
-      'status',
-      ({ status }) => status === 'requested',
-      'window-requested',
-    ),
-    ...note('window-offered', 'status', ({ status }) => status === 'offered', 'window-offered'),
-  ];
+  return notes([
+    {
+      code: 'lines-blank',
+      field: 'lines',
+      leavesOpen: ({ lines }) => lines.length === 0,
+      key: 'windows-lines-blank',
+    },
+    {
+      code: 'isolation-blank',
+      field: 'isolation',
+      leavesOpen: ({ isolation }) => isolation.length === 0,
+      key: 'windows-isolation-blank',
+    },
+    { code: 'status-blank', field: 'status', leavesOpen: unsaid, key: 'status-blank' },
+    {
+      code: 'window-requested',
+      field: 'status',
+      leavesOpen: ({ status }) => status === 'requested',
+      key: 'window-requested',
+    },
+    {
+      code: 'window-offered',
+      field: 'status',
+      leavesOpen: ({ status }) => status === 'offered',
+      key: 'window-offered',
+    },
+  ]);
 }
 
 function workNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work: read } = tables;
   if (!read) return [];
-  const { note } = noter('work', read, insideOf(plan));
+  const { notes } = noter('work', read, insideOf(plan));
   const opened = openedBefore(plan.activities);
-  return [
-    ...note('lines-blank', 'lines', ({ lines }) => lines.length === 0, 'work-lines-blank'),
-    ...note(
-      'isolation-blank',
-      'isolation',
-      ({ isolation }) => isolation.length === 0,
-      'work-isolation-blank',
-    ),
-    ...note(
-      'made-good-blank',
-      'made good by',
-      ({ madeGoodBy }) => madeGoodBy === undefined,
-      'made-good-blank',
-    ),
-    ...note('opened-before', 'made good by', ({ id }) => opened.has(id), 'opened-before'),
-    ...note(
-      'occupies-blank',
-      'occupies',
-      ({ occupies }) => occupies === undefined,
-      'occupies-blank',
-    ),
-  ];
+  return notes([
+    {
+      code: 'lines-blank',
+      field: 'lines',
+      leavesOpen: ({ lines }) => lines.length === 0,
+      key: 'work-lines-blank',
+    },
+    {
+      code: 'isolation-blank',
+      field: 'isolation',
+      leavesOpen: ({ isolation }) => isolation.length === 0,
+      key: 'work-isolation-blank',
+    },
+    {
+      code: 'made-good-blank',
+      field: 'made good by',
+      leavesOpen: ({ madeGoodBy }) => madeGoodBy === undefined,
+      key: 'made-good-blank',
+    },
+    {
+      code: 'opened-before',
+      field: 'made good by',
+      leavesOpen: ({ id }) => opened.has(id),
+      key: 'opened-before',
+    },
+    {
+      code: 'occupies-blank',
+      field: 'occupies',
+      leavesOpen: ({ occupies }) => occupies === undefined,
+      key: 'occupies-blank',
+    },
+  ]);
 }
 
 /** Lines and sections that inside work needs and no window has. */
@@ -213,15 +233,18 @@ type KeyOfSome = {
     : never;
 }[keyof typeof noteSentences];
 
+/** What a note is about: things whose cell of a field leaves something open. */
+interface Open<K extends TableKind, T> {
+  readonly code: string;
+  readonly field: FieldOf<K>;
+  readonly leavesOpen: (thing: T) => boolean;
+  readonly key: KeyOfSome;
+}
+
 interface Noter<K extends TableKind, T> {
   readonly match: ColumnMatch<K>;
-  /** A note on the things whose cell of a field leaves something open; none where there are none. */
-  readonly note: (
-    code: string,
-    field: FieldOf<K>,
-    leavesOpen: (thing: T) => boolean,
-    key: KeyOfSome,
-  ) => PlanNote[];
+  /** A note on each that there are any of. All are looked for in one go through the things, which may be very many. */
+  readonly notes: (asked: readonly Open<K, T>[]) => PlanNote[];
 }
 
 function noter<K extends TableKind, T extends { readonly id: string }>(
@@ -230,23 +253,26 @@ function noter<K extends TableKind, T extends { readonly id: string }>(
   things: readonly T[],
 ): Noter<K, T> {
   const match = matchColumns(read.table.columns, table, read.map);
-  const rowOfEach = things.map((thing) => read.rowOf?.get(thing.id));
   return {
     match,
-    note(code, field, leavesOpen, key) {
-      const ids: string[] = [];
-      const rows: number[] = [];
-      things.forEach((thing, at) => {
-        if (!leavesOpen(thing)) return;
-        ids.push(thing.id);
-        const row = rowOfEach[at];
-        if (row !== undefined) rows.push(row);
+    notes(asked) {
+      const found = asked.map(() => ({ ids: [] as string[], rows: [] as number[] }));
+      for (const thing of things) {
+        const row = read.rowOf?.get(thing.id);
+        asked.forEach(({ leavesOpen }, at) => {
+          if (!leavesOpen(thing)) return;
+          found[at]!.ids.push(thing.id);
+          if (row !== undefined) found[at]!.rows.push(row);
+        });
+      }
+      return asked.flatMap(({ code, field, key }, at) => {
+        const { ids, rows } = found[at]!;
+        if (ids.length === 0) return [];
+        const count = ids.length;
+        const words = sayNote(key, { count, of: things.length, ...firstNames(ids) });
+        const column = headingOf(read, table, field);
+        return [{ code, ...words, count, places: [{ table, column, rows }] }];
       });
-      if (ids.length === 0) return [];
-      const count = ids.length;
-      const words = sayNote(key, { count, of: things.length, ...firstNames(ids) });
-      const column = headingOf(read, table, field);
-      return [{ code, ...words, count, places: [{ table, column, rows }] }];
     },
   };
 }

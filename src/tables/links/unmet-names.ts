@@ -4,8 +4,12 @@ import { near } from './near.js';
 import { sayNote } from '../note-sentences.js';
 import { firstNames } from '../some-names.js';
 
-/** The names in the cells of a column, each with the ids of who names it. */
-export type Names = ReadonlyMap<string, readonly string[]>;
+/** The names in the cells of a column. */
+export interface Names {
+  readonly all: ReadonlySet<string>;
+  /** Ids of those who give a name; gone through when it is asked, as few names are. */
+  readonly idsOf: (name: string) => readonly string[];
+}
 
 /** One side's cells: where a name stands is a row of this column. */
 export interface NamedCells {
@@ -22,31 +26,32 @@ export type NameKind = 'lines' | 'isolation';
 export function unmetNames(kind: NameKind, windows: NamedCells, work: NamedCells): PlanNote[] {
   const [given, needed] = [windows.of, work.of];
   return [
-    ...(given.size === 0 ? [] : missing(kind, given, needed, work)),
+    ...(given.all.size === 0 ? [] : missing(kind, given, needed, work)),
     ...joined(kind, given, needed, windows, work),
   ];
 }
 
 /** The lines of windows and of inside work, or the sections that windows make dead and that work needs dead. */
 export function namesOf(kind: NameKind, things: readonly (AccessWindow | Activity)[]): Names {
-  const found = new Map<string, string[]>();
-  for (const { id, lines, isolation } of things) {
-    const names = kind === 'lines' ? lines : isolation.map(sectionOf);
-    for (const name of names) {
-      const ids = found.get(name);
-      if (!ids) found.set(name, [id]);
-      else if (kind === 'lines' || ids.at(-1) !== id) ids.push(id);
-    }
-  }
-  return found;
+  // Cells that say the same share one list.
+  const lists = new Set(things.map((thing) => thing[kind]));
+  const all = new Set([...lists].flatMap((list) => list.map(sectionOf)));
+  return {
+    all,
+    idsOf: (name) =>
+      things
+        .filter((thing) => thing[kind].some((each) => sectionOf(each) === name))
+        .map(({ id }) => id),
+  };
 }
 
 const sectionOf = (each: string | { readonly section: string }): string =>
   typeof each === 'string' ? each : each.section;
 
 function missing(kind: NameKind, given: Names, needed: Names, work: NamedCells): PlanNote[] {
-  return [...needed].flatMap(([name, ids]): PlanNote[] => {
-    if (given.has(name)) return [];
+  return [...needed.all].flatMap((name): PlanNote[] => {
+    if (given.all.has(name)) return [];
+    const ids = needed.idsOf(name);
     return [
       {
         code: `${kind}-in-no-window`,
@@ -54,8 +59,8 @@ function missing(kind: NameKind, given: Names, needed: Names, work: NamedCells):
           name: shown(name),
           one: ids.length === 1 ? ids[0] : undefined,
           count: ids.length,
-          ...firstNames([...given.keys()]),
-          near: near(name, given.keys()),
+          ...firstNames([...given.all]),
+          near: near(name, given.all),
         }),
         count: ids.length,
         places: [work.place(ids)],
@@ -74,11 +79,11 @@ function joined(
   windows: NamedCells,
   work: NamedCells,
 ): PlanNote[] {
-  const stands = (name: string): boolean => given.has(name) || needed.has(name);
-  return [...new Set([...given.keys(), ...needed.keys()])].flatMap((name): PlanNote[] => {
+  const stands = (name: string): boolean => given.all.has(name) || needed.all.has(name);
+  return [...new Set([...given.all, ...needed.all])].flatMap((name): PlanNote[] => {
     const parts = name.split(joints).map((part) => part.trim());
     if (parts.length < 2 || !parts.every(stands)) return [];
-    const [ofWindows, ofWork] = [given.get(name) ?? [], needed.get(name) ?? []];
+    const [ofWindows, ofWork] = [given.idsOf(name), needed.idsOf(name)];
     return [
       {
         code: `${kind}-joined`,

@@ -45,7 +45,7 @@ export type { DateOrder } from './parse/written-moment.js';
 export { planFromDocument } from './plan.js';
 export { planFrom } from './plan-from-files.js';
 export type { PlanResult, PlanSources, Source } from './plan-sources.js';
-export { mergeTables, takes, type Effect, type Merge, type Take } from './merge-tables.js';
+export type { Effect, Take } from './merge-tables.js';
 export { readRecords, readTable, type ReadOptions } from './text/read-table.js';
 export { tableOfRecords, type Records } from './text/records.js';
 export { looksLikeArchive } from './workbook/looks-like-archive.js';

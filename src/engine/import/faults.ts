@@ -49,3 +49,6 @@ export function faultsOf(
       return plantFrom(table, options).faults;
   }
 }
+
+/** As much of a cell as a report shows. */
+export const short = (cell: string): string => cell.slice(0, 200);

@@ -42,7 +42,7 @@ export async function importFiles(
       // Loaded with the first such file: most pages bring tables alone, and what checks the others is large.
       const { takeJson } = await import('./json.js');
       taken = takeJson(name, source.text, source.encoding, current);
-    } else taken = takeTable(name, source, current, choices);
+    } else taken = await takeTable(name, source, current, choices);
     if (!choices?.leave) current = taken.document;
     report.push(taken.report);
   }

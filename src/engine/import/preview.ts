@@ -1,12 +1,29 @@
-import { tableKinds, type Fault, type TableKind } from '../../model/index.js';
+import {
+  tableIn,
+  tableKinds,
+  type Fault,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from '../../model/index.js';
 import {
   entryOf,
   fieldsSuggested,
   headingsOf,
   matchColumns,
   needed,
+  type DateFinding,
   type Table,
 } from '../../tables/index.js';
+import {
+  mergeTables,
+  takes,
+  type Effect,
+  type Merge,
+  type Take,
+} from '../../tables/merge-tables.js';
+import { short } from './faults.js';
+import type { SourceOf } from './source.js';
 import type { ImportChoices, ImportPreview, RowPreview } from './types.js';
 
 /** Rows shown from the top, and those with a fault shown beside them. */
@@ -14,11 +31,58 @@ const firstRows = 5;
 
 const faultyRows = 15;
 
-/** As much of a cell as a report shows. */
-export const short = (cell: string): string => cell.slice(0, 200);
+/** A table as it was found in a file. */
+interface Found {
+  readonly source: Extract<SourceOf, { is: 'records' }>;
+  readonly table: Table;
+  readonly kind: TableKind | undefined;
+  readonly dates: DateFinding | null;
+  readonly faults: readonly Fault[];
+  /** Its cells, as they would stand in a document. */
+  readonly incoming: TableText;
+}
+
+/** What whoever chooses is shown, and the table that a document would have by the choice; undefined for one of no kind. */
+export function previewOf(
+  { source, table, kind, dates, faults, incoming }: Found,
+  document: PlanDocument,
+  choices: ImportChoices,
+): { readonly preview: ImportPreview; readonly made: TableText | undefined } {
+  const take = choices.take ?? 'replace';
+  const before = kind === undefined ? undefined : tableIn(document, kind);
+  const into = (how: Take): Merge =>
+    // A table without headings is one that nobody gave.
+    mergeTables(kind!, before!, incoming, before!.columns.length === 0 ? 'replace' : how);
+  const made = kind === undefined ? undefined : into(take);
+  const preview = {
+    ...source.facts,
+    ...shownOf(table, kind, faults, choices),
+    chosen: {
+      encoding: source.encoding,
+      delimiter: table.delimiter,
+      sheet: source.sheet,
+      headingLine: table.line,
+      dateOrder: choices.dateOrder ?? dates?.order ?? 'day-first',
+      kind: kind ?? null,
+      take,
+      leave: choices.leave ?? false,
+    },
+    firstLines: source.records.rows.slice(0, 12).map(({ line, cells }) => ({
+      line,
+      cells: cells.slice(0, 8).map(short),
+    })),
+    dates,
+    effects: kind === undefined ? null : effectsOf(into),
+    rewritten: made?.rewritten ?? 0,
+  };
+  return { preview, made: made?.table };
+}
+
+const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Take, Effect> =>
+  Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
 
 /** What was found in a table, read as one kind or as none. */
-export function previewOf(
+function shownOf(
   table: Table,
   kind: TableKind | undefined,
   faults: readonly Fault[],

@@ -1,10 +1,4 @@
-import {
-  tableIn,
-  tableKinds,
-  type Fault,
-  type PlanDocument,
-  type TableText,
-} from '../../model/index.js';
+import { tableKinds, type Fault, type PlanDocument, type TableText } from '../../model/index.js';
 import {
   findDates,
   findHeadings,
@@ -12,16 +6,11 @@ import {
   keepReading,
   likelyKind,
   matchColumns,
-  mergeTables,
   newReading,
   tableOfRecords,
-  takes,
-  type Effect,
   type Table,
-  type Take,
 } from '../../tables/index.js';
-import { faultsOf } from './faults.js';
-import { previewOf, short } from './preview.js';
+import { faultsOf, short } from './faults.js';
 import type { SourceOf } from './source.js';
 import type { ImportChoices, ImportReport } from './types.js';
 import { problemOf } from '../../tables/parse/parsed.js';
@@ -35,12 +24,12 @@ export interface Taken {
 type Source = Extract<SourceOf, { is: 'records' }>;
 
 /** Takes a table into the document as chosen, or as found where nothing was chosen. */
-export function takeTable(
+export async function takeTable(
   name: string,
   source: Source,
   document: PlanDocument,
   choices?: ImportChoices,
-): Taken {
+): Promise<Taken> {
   const found = findHeadings(source.records, choices?.kind ? [choices.kind] : tableKinds);
   const table = tableOfRecords(source.records, choices?.headingLine ?? found?.line);
   const chosenLine = choices?.headingLine !== undefined;
@@ -71,12 +60,14 @@ export function takeTable(
     ...(choices?.unread && { unread: [...choices.unread] }),
     ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
   };
-  const take = choices?.take ?? 'replace';
-  const before = kind === undefined ? undefined : tableIn(document, kind);
-  const into = (how: Take): ReturnType<typeof mergeTables> =>
-    // A table without headings is one that nobody gave.
-    mergeTables(kind!, before!, incoming, before!.columns.length === 0 ? 'replace' : how);
-  const made = kind === undefined ? undefined : into(take);
+  // Shown to whoever chooses, and loaded with the first such file: else a table goes in the place of the one before.
+  const { preview, made } = choices
+    ? (await import('./preview.js')).previewOf(
+        { source, table, kind, dates, faults, incoming },
+        document,
+        choices,
+      )
+    : { preview: undefined, made: incoming };
   const match = kind === undefined ? undefined : matchColumns(table.columns, kind, map);
   const report: ImportReport = {
     file,
@@ -90,40 +81,15 @@ export function takeTable(
     })),
     unmatched: match?.unmatched.map((at) => table.columns[at]!) ?? [],
     faults,
-    ...(choices && {
-      preview: {
-        ...source.facts,
-        ...previewOf(table, kind, faults, chosen),
-        chosen: {
-          encoding: source.encoding,
-          delimiter: table.delimiter,
-          sheet: source.sheet,
-          headingLine: table.line,
-          dateOrder: choices.dateOrder ?? dates?.order ?? 'day-first',
-          kind: kind ?? null,
-          take,
-          leave: choices.leave ?? false,
-        },
-        firstLines: source.records.rows.slice(0, 12).map(({ line, cells }) => ({
-          line,
-          cells: cells.slice(0, 8).map(short),
-        })),
-        dates,
-        effects: kind === undefined ? null : effectsOf(into),
-        rewritten: made?.rewritten ?? 0,
-      },
-    }),
+    ...(preview && { preview }),
   };
   if (!made || kind === undefined || choices?.leave) return { document, report };
-  if (reading) keepReading(made.table, reading);
+  if (reading) keepReading(made, reading);
   return {
-    document: { ...document, tables: { ...document.tables, [kind]: made.table } },
+    document: { ...document, tables: { ...document.tables, [kind]: made } },
     report,
   };
 }
-
-const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Take, Effect> =>
-  Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
 
 function notKnown(table: Table, file: string): Fault {
   const names = table.columns.slice(0, 40).map(short);

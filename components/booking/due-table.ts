@@ -46,7 +46,7 @@ export function dueTable(
             <th scope="row" role="rowheader">
               ${milestone.milestone}
               ${milestone.by === undefined ? nothing : html`<span class="by">${words.by(milestone.by)}</span>`}
-              ${milestone.note === undefined ? nothing : html`<span class="note" lang="en">${milestone.note}</span>`}
+              ${milestone.inTwo ? html`<span class="note">${words.inTwo[milestone.before]}</span>` : nothing}
             </th>
           </tr>`,
       )}

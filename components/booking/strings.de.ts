@@ -46,6 +46,14 @@ export const strings: BookingStrings = {
     'four-week period': 'Von der Vier-Wochen-Periode an gezählt.',
     'timetable change': 'Vom Fahrplanwechsel an gezählt.',
   },
+  inTwo: {
+    window: '',
+    'railway week': 'Die Sperrpause liegt in zwei Bahnwochen: Gezählt wird von der ersten an.',
+    'four-week period':
+      'Die Sperrpause liegt in zwei Vier-Wochen-Perioden: Gezählt wird von der ersten an.',
+    'timetable change':
+      'Die Sperrpause liegt in zwei Fahrplänen: Gezählt wird vom Beginn des ersten an.',
+  },
   sources: 'Woher die Vorlaufzeiten kommen',
   notInPlan: 'Diese Sperrpause steht nicht im gegebenen Plan.',
 

@@ -17,6 +17,7 @@ import { styles } from './people.styles.js';
 import { rosterPicture, spanOf } from './roster-picture.js';
 import { defaultStrings, type PeopleStrings } from './strings.js';
 import { weeksChoice } from './weeks-choice.js';
+import { mendText } from './mend-words.js';
 import { RosterMendEvent } from './roster-mend-event.js';
 import { windowCrews } from './window-crews.js';
 import { changing } from '../shared/changing.js';
@@ -98,7 +99,19 @@ export class PossessionPeople extends LitElement {
         turns.length === 0
           ? html`<section><p>${words.empty}</p></section>`
           : html`${this.#figures(answer, words)} ${this.#picture(answer, words)}
-            ${breachList(answer, words, this.mendable && !this.readonly ? (changes) => this.dispatchEvent(new RosterMendEvent(changes)) : null)}
+            ${breachList(
+              answer,
+              words,
+              this.mendable && !this.readonly
+                ? (changes) =>
+                    this.dispatchEvent(
+                      new RosterMendEvent(
+                        changes,
+                        changes.map((mend) => mendText(mend, words)),
+                      ),
+                    )
+                : null,
+            )}
             ${clockTurns(answer, words)}`
       }
       ${windowCrews(answer, this.windows, words)}

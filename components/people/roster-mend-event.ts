@@ -4,10 +4,13 @@ import type { Mend } from './mend-words.js';
 export class RosterMendEvent extends Event {
   static readonly type = 'possession-roster-mend';
   readonly changes: readonly Mend[];
+  /** Each change in words, as the reader saw it. */
+  readonly texts: readonly string[];
 
-  constructor(changes: readonly Mend[]) {
+  constructor(changes: readonly Mend[], texts: readonly string[]) {
     super(RosterMendEvent.type, { bubbles: true, composed: true });
     this.changes = changes;
+    this.texts = texts;
   }
 }
 

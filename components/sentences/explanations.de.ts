@@ -305,10 +305,19 @@ export const explanations: ExplainStrings = {
   },
 
   booking: {
+    inTwo: {
+      window: '',
+      'railway week': 'Die Sperrpause liegt in zwei Bahnwochen: Gezählt wird von der ersten an.',
+      'four-week period':
+        'Die Sperrpause liegt in zwei Vier-Wochen-Perioden: Gezählt wird von der ersten an.',
+      'timetable change':
+        'Die Sperrpause liegt in zwei Fahrplänen: Gezählt wird vom Beginn des ersten an.',
+    },
     countedFrom: {
       window: 'Vom Beginn der Sperrpause zurückgezählt.',
       'railway week': 'Von der Bahnwoche zurückgezählt, in der die Sperrpause beginnt.',
-      'four-week period': 'Vom Vier-Wochen-Abschnitt zurückgezählt, in dem die Sperrpause beginnt.',
+      'four-week period':
+        'Von der Vier-Wochen-Periode zurückgezählt, in der die Sperrpause beginnt.',
       'timetable change': 'Vom Fahrplanwechsel vor der Sperrpause zurückgezählt.',
     },
     state: {

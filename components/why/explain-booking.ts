@@ -18,7 +18,7 @@ export function explainMilestone(
     title: booking.title(milestone.milestone, milestone.window),
     figure: momentText(milestone.due, milestone.zone),
     ...(milestone.state === 'late' ? { tone: 'bad' as const } : {}),
-    sentence: `${booking.countedFrom[milestone.before]}${milestone.note === undefined ? '' : ` ${milestone.note}`}`,
+    sentence: `${booking.countedFrom[milestone.before]}${milestone.inTwo ? ` ${booking.inTwo[milestone.before]}` : ''}`,
     rows: [
       ...(window
         ? [

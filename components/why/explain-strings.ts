@@ -311,6 +311,14 @@ export const explainStrings = {
   },
 
   booking: {
+    inTwo: {
+      window: '',
+      'railway week': 'The window lies in two of them: counted from the first railway week.',
+      'four-week period':
+        'The window lies in two of them: counted from the first four-week period.',
+      'timetable change':
+        'The window lies in two of them: counted from the first timetable change.',
+    } as Readonly<Record<Milestone['before'], string>>,
     countedFrom: {
       window: 'Counted back from the start of the window.',
       'railway week': 'Counted back from the railway week in which the window starts.',

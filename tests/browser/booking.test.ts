@@ -162,6 +162,24 @@ describe('possession-booking', () => {
     expect([event.window, event.sharePercent]).to.deep.equal(['A1', 55]);
   });
 
+  it('says in the language of the page that a window lies in two periods', async () => {
+    // The period ends at the midnight between; see tests/published/booking.test.ts.
+    const over = aWindow('P8', '2026-11-14 22:00', '2026-11-15 06:00', { status: 'requested' });
+    const itsDates = milestonesFor(over, exampleBooking, now);
+    const el = await shown({ ...answer, milestones: itsDates });
+    await pick(el, 'all');
+    const notes = (): string[] => texts(el, '.due-list .note');
+    const inTwo = itsDates.filter((milestone) => milestone.inTwo).length;
+    expect(inTwo).to.be.greaterThan(0);
+    expect(notes()).to.have.length(inTwo);
+    expect(notes()[0]).to.equal(
+      'The window lies in two of them: counted from the first four-week period.',
+    );
+    el.lang = 'de';
+    await waitUntil(() => notes()[0]?.includes('Vier-Wochen-Perioden: Gezählt wird'));
+    expect(notes()).to.have.length(inTwo);
+  });
+
   it('says so when nothing is like that', async () => {
     const el = await shown({
       ...answer,

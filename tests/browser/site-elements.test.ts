@@ -127,10 +127,17 @@ describe('possession-people', () => {
     made()[0]!.click();
     made().at(-1)!.click();
     expect(accepted[0]!.changes).to.deep.equal([people.breaches[0]!.mends[0]]);
+    expect(accepted[0]!.texts).to.deep.equal(['A6: move 3 h 00 later']);
     expect(accepted[1]!.changes).to.deep.equal(people.together.changes);
+    expect(accepted[1]!.texts).to.have.length(people.together.changes.length);
     await inBothSchemes(async () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });
+    // Told in the words that the reader saw.
+    el.lang = 'de';
+    await waitUntil(() => texts(el, '.breaches tbody tr')[0]?.includes('nach hinten verlegen'));
+    el.renderRoot.querySelector<HTMLButtonElement>('.breaches tbody button')!.click();
+    expect(accepted[2]!.texts).to.deep.equal(['A6: 3 h 00 nach hinten verlegen']);
   });
 
   it('names each broken limit with its source, how sure it is, and the smallest change', async () => {

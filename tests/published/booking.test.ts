@@ -11,6 +11,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import {
   bookingRulesSchema,
   exampleBooking,
+  inTwoText,
   milestonesFor,
   restrictionClass,
   timetableChange,
@@ -147,11 +148,12 @@ describe('a Saturday night at the edge of a period', () => {
   it('from 14 to 15 Nov 2026 is booked with P8, from 18 Oct, and says that it lies in two periods', () => {
     const found = confirmed('2026-11-14', 22);
     expect(localText(localTimeOf(found.due, zone))).toBe('2026-04-19 23:59');
-    expect(found.note).toContain('lies in two');
+    expect(found.inTwo).toBe(true);
+    expect(inTwoText(found)).toContain('from the first four-week period');
   });
   it('a week earlier, or that ends at the edge, lies in one', () => {
-    expect(confirmed('2026-11-07', 22).note).toBeUndefined();
-    expect(confirmed('2026-11-14', 18).note).toBeUndefined();
+    expect(confirmed('2026-11-07', 22).inTwo).toBeUndefined();
+    expect(confirmed('2026-11-14', 18).inTwo).toBeUndefined();
   });
   it('an hour after the edge is booked with P9, from 15 Nov', () => {
     expect(localText(localTimeOf(confirmed('2026-11-15', 1).due, zone))).toBe('2026-05-17 23:59');

@@ -79,21 +79,14 @@ function limit(desk: Desk, { part: name, value }: LimitsChangeEvent): void {
 }
 
 /** Makes accepted changes of the roster, as one act that can be undone. */
-async function mendRoster(desk: Desk, { changes }: RosterMendEvent): Promise<void> {
-  const [{ rosterMend }, { mendText }, { defaultStrings }] = await Promise.all([
-    import('../../../src/engine/site/mend-roster.js'),
-    import('../../people/mend-words.js'),
-    import('../../people/strings.js'),
-  ]);
+async function mendRoster(desk: Desk, { changes, texts }: RosterMendEvent): Promise<void> {
+  const { rosterMend } = await import('../../../src/engine/site/mend-roster.js');
   const { document, outlooks } = desk;
-  const [first] = changes;
   const roster = document?.tables.roster;
   const words = desk.words.forms.site;
-  if (!document || !roster || !outlooks.people || !first) return;
-  const label =
-    changes.length === 1
-      ? mendText(first, defaultStrings)
-      : desk.inWords(() => words.changes(changes.length));
+  if (!document || !roster || !outlooks.people || changes.length === 0) return;
+  const [only] = texts.length === 1 ? texts : [];
+  const label = only ?? desk.inWords(() => words.changes(changes.length));
   const { cells, removeRows } = rosterMend(roster, outlooks.people.turns, changes, document.zone);
   const steps = [{ cells }, { removeRows }];
   desk.change({ table: 'roster', of: roster, steps }, words.changed(label));

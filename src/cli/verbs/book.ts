@@ -1,7 +1,7 @@
 import { durationText, isoText, type Instant } from '../../calendar/index.js';
 import type { Placement, Plan } from '../../model/index.js';
 import { bookOf } from '../../engine/book.js';
-import type { BookingRules } from '../../rules/booking/index.js';
+import { inTwoText, type BookingRules } from '../../rules/booking/index.js';
 import type { Answer } from '../answer.js';
 import type { BookAnswerJson } from '../answers/book.js';
 import type { Arguments } from '../arguments.js';
@@ -41,7 +41,7 @@ export function book(
     state: milestone.state,
     minutesLeft: milestone.minutesLeft,
     before: milestone.before,
-    ...(milestone.note !== undefined && { note: milestone.note }),
+    ...(milestone.inTwo && { note: inTwoText(milestone) }),
     source: milestone.source,
     sureness: milestone.sureness,
   }));

@@ -34,7 +34,7 @@ export function milestoneEvents(
         `Due ${isoText(milestone.due, milestone.zone)} (${milestone.zone}).`,
         ...(milestone.by === undefined ? [] : [`By: ${milestone.by}.`]),
         `State when written: ${milestone.state}.`,
-        ...(milestone.note === undefined ? [] : [milestone.note]),
+        ...(milestone.inTwo ? [inTwoText(milestone)] : []),
         `Source: ${milestone.source} (${milestone.sureness}).`,
         ...cautions,
       ].join('\n'),
@@ -42,6 +42,10 @@ export function milestoneEvents(
       cancelled: milestone.state === 'not needed',
     }));
 }
+
+/** That a window lies in two weeks, periods or timetables, in English. */
+export const inTwoText = ({ before }: Milestone): string =>
+  `The window lies in two of them: counted from the first ${before}.`;
 
 /** A lone surrogate, left by a truncated paste, cannot be encoded. */
 function encoded(text: string): string {

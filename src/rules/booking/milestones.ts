@@ -25,8 +25,8 @@ export interface Milestone extends Sourced {
   /** Minutes by which a milestone was met late. */
   readonly metLateByMinutes?: number;
   readonly before: Anchor;
-  /** For a window that spans two weeks, periods or timetables: the lead time is counted from the first. */
-  readonly note?: string;
+  /** The window lies in two weeks, periods or timetables: the lead time is counted from the first. */
+  readonly inTwo?: true;
 }
 
 export interface MilestoneOptions {
@@ -78,10 +78,7 @@ function milestoneOf(
   const day = anchorDay(window.start, before, book, where);
   const due = dueBefore(day, rule, zone);
   const metAt = options.met?.get(rule.milestone);
-  const note =
-    before !== 'window' && anchorDay(window.end - 1, before, book, where) !== day
-      ? `The window lies in two of them: counted from the first ${before}.`
-      : undefined;
+  const inTwo = before !== 'window' && anchorDay(window.end - 1, before, book, where) !== day;
   return {
     window: window.id,
     milestone: rule.milestone,
@@ -92,7 +89,7 @@ function milestoneOf(
     minutesLeft: minutesBetween(now, due),
     ...(metAt !== undefined && metAt > due && { metLateByMinutes: minutesBetween(due, metAt) }),
     before,
-    ...(note !== undefined && { note }),
+    ...(inTwo && { inTwo }),
     source: rule.source,
     sureness: rule.sureness,
   };

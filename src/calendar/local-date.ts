@@ -1,5 +1,5 @@
 import { DAY, MINUTE, type Instant } from './instant.js';
-import { localTimeOf, offsetMinutes, readings } from './local-time.js';
+import { offsetMinutes, readings } from './local-time.js';
 
 /** A day of the calendar, counted from 1970-01-01 as 0, so that days can be added and compared. It names no zone. */
 export type DayNumber = number;
@@ -37,8 +37,7 @@ export function weekdayOfDay(day: DayNumber): number {
 
 /** The day that clocks in `zone` show at a moment. */
 export function dayAt(at: Instant, zone: string): DayNumber {
-  const { year, month, day } = localTimeOf(at, zone);
-  return dayNumber(year, month, day);
+  return Math.floor((at + offsetMinutes(at, zone) * MINUTE) / DAY);
 }
 
 /**

@@ -220,7 +220,7 @@ export function startOfLocalDay(at: Instant, zone: string, days = 0): Instant {
   return reading.kind === 'one' ? reading.at : reading.earlier;
 }
 
-const two = (n: number): string => String(n).padStart(2, '0');
+const two = (n: number): string => (n < 10 ? `0${n}` : `${n}`);
 
 /** `2027-03-28 01:30`. */
 export function localText(t: LocalTime): string {

@@ -1,6 +1,6 @@
 // Why work does not fit a window. Parameters: names as typed, minutes, moments; `others`: it holds once
 // the other reasons are cured.
-import { dueWords, durationText, isoText } from '../calendar/index.js';
+import { dueWords, durationText, localText, localTimeOf } from '../calendar/index.js';
 import { saysBy, type Moment } from '../model/index.js';
 import { namesText } from './names-text.js';
 
@@ -20,8 +20,7 @@ export interface Block {
 interface Dated extends Moment {
   readonly activity: string;
 }
-const momentText = ({ at, zone }: Moment): string =>
-  isoText(at, zone).slice(0, 16).replace('T', ' ');
+const momentText = ({ at, zone }: Moment): string => localText(localTimeOf(at, zone));
 const due = ({ at, zone }: Moment): string => dueWords(at, zone);
 const datesText = (dates: readonly Dated[], words: (moment: Moment) => string): string =>
   dates.map((date) => `${date.activity} ${words(date)}`).join(', ');

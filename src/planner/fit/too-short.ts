@@ -1,4 +1,4 @@
-import { addMinutes, localTimeOf } from '../../calendar/index.js';
+import { addMinutes, dayAt } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { chainOf } from '../problem/chain.js';
@@ -36,7 +36,7 @@ export function tooShort(
         proven,
         once,
         end,
-        otherDay: isOtherDay(window, end.at),
+        otherDay: dayAt(window.end, window.zone) !== dayAt(end.at, window.zone),
         leave,
         bars,
         window: window.id,
@@ -45,11 +45,6 @@ export function tooShort(
     shortByMinutes: shortBy,
     ...(!proven && { atMost: true }),
   };
-}
-
-function isOtherDay({ end, zone }: AccessWindow, later: number): boolean {
-  const [was, is] = [localTimeOf(end, zone), localTimeOf(later, zone)];
-  return was.day !== is.day || was.month !== is.month || was.year !== is.year;
 }
 
 /** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */

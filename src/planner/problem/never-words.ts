@@ -106,7 +106,7 @@ export function neverWords(
   return wordsOf(code, window, activity, activities, more)(window.id);
 }
 
-/** The same words of every window of a kind, by its name. */
+/** The same words of every window of a kind, by its name. What is copied for each window has all of its names already. */
 function wordsOf(
   code: NeverCode,
   { lines, extent, isolation }: AccessWindow,
@@ -115,26 +115,28 @@ function wordsOf(
   more = 0,
 ): Cause['words'] {
   const besides = more > 0 ? { more } : {};
-  const given = { activities, ...besides };
+  const given = { activities, window: '', ...besides };
   switch (code) {
     case 'withdrawn':
       return (window) => sayReason(code, { window, ...besides });
     case 'fixed-elsewhere': {
-      const said = sayReason(code, { ...given, fixed: activity.window! });
+      const said = sayReason(code, { activities, fixed: activity.window!, ...besides });
       return () => said;
     }
     case 'lines-not-blocked': {
       const open = activity.lines.filter((line) => !lines.includes(line));
-      return (window) => sayReason(code, { ...given, window, open, blocked: lines });
+      const all = { ...given, open, blocked: lines };
+      return (window) => sayReason(code, { ...all, window });
     }
     case 'outside-extent': {
       const [own, { from, to }] = [activity.extent!, extent!];
-      const [below, above] = [from - own.from, own.to - to];
-      return (window) => sayReason(code, { ...given, window, below, above, from, to });
+      const all = { ...given, below: from - own.from, above: own.to - to, from, to };
+      return (window) => sayReason(code, { ...all, window });
     }
     case 'isolation-not-booked': {
       const sections = activity.isolation.filter((section) => !isBooked({ isolation }, section));
-      return (window) => sayReason(code, { ...given, window, sections });
+      const all = { ...given, sections };
+      return (window) => sayReason(code, { ...all, window });
     }
   }
 }

@@ -1,5 +1,4 @@
 import { addMinutes, dayAt } from '../../calendar/index.js';
-import type { AccessWindow } from '../../model/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { chainOf } from '../problem/chain.js';
 import { asOpen, needsIn } from '../problem/compile.js';

@@ -111,6 +111,26 @@ describe('a page without what keeps plans', () => {
     },
   );
 
+  it('does not reload for a newer version, which would lose what is not kept, and says so', async () => {
+    withoutFile('opening');
+    await page.goto(host.address);
+    await shows(sample);
+    await page.evaluate(() => {
+      const desk = document.querySelector('possession-desk')!;
+      desk.newer = () => Object.assign(window, { reloaded: true });
+    });
+    await says(english.newer);
+    await page.evaluate((words) => {
+      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      const all = [...desk.querySelectorAll<HTMLButtonElement>('.news button')];
+      all.find((button) => button.textContent?.trim() === words)!.click();
+    }, english.reload);
+    await says(english.notReloaded);
+    expect(
+      await page.evaluate(() => (window as unknown as { reloaded?: boolean }).reloaded),
+    ).toBeUndefined();
+  });
+
   it('tells whoever had a plan here that another is shown; the plan is there once the file is', async () => {
     await page.goto(host.address);
     await shows(sample);

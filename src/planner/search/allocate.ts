@@ -1,9 +1,11 @@
 import {
+  compareScores,
   LedgerCache,
   placementsOf,
   problemOf,
   type Placement,
   type Problem,
+  type Score,
 } from '../fit/index.js';
 import { byTime, type Note, type Plan, type Worded } from '../../model/index.js';
 import { sayOfPlan } from '../plan-sentences.js';
@@ -19,7 +21,7 @@ import { narrowed } from '../problem/narrow.js';
 import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
-import type { Found } from './search.js';
+import type { Found, SearchOptions } from './search.js';
 import type { Allocation, Objective } from './types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from './unplaced.js';
@@ -62,7 +64,7 @@ export interface AllocateOptions {
  * @throws {RangeError} When a placement to keep names no activity or window of the plan, or is for finished work.
  */
 export function allocate(plan: Plan, options: AllocateOptions): Allocation {
-  const { free, problem: kept, goal } = preparedOf(plan, options);
+  const { free, problem: kept, goal, usual } = preparedOf(plan, options);
   const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
   // What is best with some work held in place is not best: nothing is proven but what no plan at all beats.
@@ -91,8 +93,41 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
     options.rehearse?.(answer);
     return true;
   });
-  return answerFor(searchApart(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
+  return answerFor(inRounds(problem, goal, bound, usual, { seed: options.seed ?? 1, onBetter }));
 }
+
+/**
+ * The usual search, and where there are steps for more another from what was found, of twice the steps, and so on: more steps
+ * never come to less.
+ */
+function inRounds(
+  problem: Problem,
+  goal: Goal,
+  known: Score,
+  usual: number,
+  { seed, onBetter }: Pick<SearchOptions, 'seed' | 'onBetter'>,
+): Found {
+  const { effort } = problem;
+  const { limit } = effort;
+  let found: Found | undefined;
+  for (let round = 0, steps = usual; ; round += 1, steps *= 2) {
+    const before = found;
+    effort.limit = Math.min(limit, effort.spent + steps);
+    const next = searchApart(problem, goal, before?.bound ?? known, {
+      seed: seed + 1000 * round,
+      onBetter: (better) => {
+        if (!before || compareScores(better.score, before.score) < 0) onBetter(better);
+      },
+      ...(before && { from: before }),
+    });
+    effort.limit = limit;
+    found = before && compareScores(next.score, before.score) > 0 ? before : next;
+    if (isProven(found) || effort.isSpent || effort.isCut()) return found;
+  }
+}
+
+const isProven = ({ score, bound, proven }: Found): boolean =>
+  proven === score.length || compareScores(score, bound) <= 0;
 
 export interface Prepared {
   /** Without what is kept. */
@@ -100,6 +135,8 @@ export interface Prepared {
   /** With what is kept in place; its effort has its limit. */
   readonly problem: Problem;
   readonly goal: Goal;
+  /** Steps of the usual work. */
+  readonly usual: number;
 }
 
 /** What a search sets out from. */
@@ -112,7 +149,7 @@ export function preparedOf(plan: Plan, options: AllocateOptions): Prepared {
   const problem = pin(free, options.keep ?? []);
   const usual = stepsFor(problem) * (options.effort ?? 1);
   effort.limit = effort.spent + Math.max(usual, STEPS_A_SECOND * (options.seconds ?? 0));
-  return { free, problem, goal: goalOf(options.first) };
+  return { free, problem, goal: goalOf(options.first), usual };
 }
 
 function effortOf({ clock, seconds, shouldStop }: AllocateOptions): Effort {

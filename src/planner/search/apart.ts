@@ -33,10 +33,11 @@ export function searchApart(
   whole: Problem,
   goal: Goal,
   known: Score,
-  { seed, onBetter }: Pick<SearchOptions, 'seed' | 'onBetter'>,
+  { seed, onBetter, from: given }: SearchOptions,
 ): Found {
   const parts = partsOf(whole);
-  if (parts.length < 2) return search(whole, goal, known, { seed, onBetter });
+  if (parts.length < 2)
+    return search(whole, goal, known, { seed, onBetter, ...(given && { from: given }) });
   const { effort } = whole;
   const { limit } = effort;
   const finishAt = finishPlace(goal);
@@ -47,6 +48,10 @@ export function searchApart(
   const found = new Map<number, Found>(
     parts.map(({ problem }, at) => {
       const bound = bounds[at]!;
+      if (given) {
+        const visits = ofPart(parts[at]!, given.visits);
+        return [at, { visits, score: scoreIn(problem, goal, visits), bound, proven: 0 }];
+      }
       const options = { goal, bound, seed, stop: () => effort.isCut() };
       return [at, { ...construct(problem, options), bound, proven: 0 }];
     }),
@@ -58,17 +63,18 @@ export function searchApart(
     );
   const searched = (part: number, from: number): void => {
     const held: Problem = { ...parts[part]!.problem, finishFrom: from };
+    const { visits } = found.get(part)!;
+    const known = { visits, score: scoreIn(held, goal, visits) };
     const answer = search(held, goal, boundOf(held, goal), {
       seed,
       onBetter: ({ visits }) => {
         const all = visitsNow(part, visits);
         onBetter({ visits: all, score: scoreIn(whole, goal, all) });
       },
+      ...(given && { from: known }),
     });
-    const { visits } = found.get(part)!;
-    const known = scoreIn(held, goal, visits);
-    const isBetter = compareScores(answer.score, known) <= 0;
-    found.set(part, isBetter ? answer : { ...answer, visits, score: known });
+    const isBetter = compareScores(answer.score, known.score) <= 0;
+    found.set(part, isBetter ? answer : { ...answer, ...known });
   };
   let left = whole.tasks.length;
   let last = 0;
@@ -155,6 +161,14 @@ function scoreIn(problem: Problem, goal: Goal, visits: Candidate['visits']): Sco
   const board = new Board(problem);
   for (const visit of visits) board.put(visit);
   return fullScoreOf(board, goal);
+}
+
+/** Visits of the whole that are of a part. */
+function ofPart({ tasks }: Part, visits: readonly Visit[]): Visit[] {
+  return visits.flatMap((visit) => {
+    const task = tasks.indexOf(visit.task);
+    return task < 0 ? [] : [{ ...visit, task }];
+  });
 }
 
 function inWhole({ tasks }: Part, visits: readonly Visit[]): Visit[] {

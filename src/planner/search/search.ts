@@ -77,7 +77,14 @@ export function search(
   effort.firstPlanMade();
   // Windows and proofs have their time once the values before them have come to rest.
   const few = problem.tasks.length <= EXACT_TASKS;
-  let best: Attempt = few ? built : early(problem, built, goal, settings);
+  const isHeadBest = (score: Score): boolean =>
+    score.every((value, i) => i >= 2 + goal.ahead || value <= bound[i]!);
+  let best: Attempt =
+    from && isHeadBest(from.score)
+      ? { ...from, recipe: recipeOf(problem, from) }
+      : few
+        ? built
+        : early(problem, built, goal, settings);
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };

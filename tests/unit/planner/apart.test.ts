@@ -88,6 +88,14 @@ describe('work that has nothing to do with other work', () => {
         values: Object.fromEntries(told.map(({ name, value }) => [name, value])),
       }).toEqual({ seed, unplaced: best.unplaced, values: best.values });
       proven += Number(told.every((each) => each.proven));
+      // In rounds, each from the one before: as good, and no bound above the best there is.
+      const again = allocate(plan, { ...options, effort: 0.001, seconds: 1 });
+      const values = again.certificate.objectives.filter(({ name }) => name !== 'margins');
+      expect({
+        seed,
+        values: Object.fromEntries(values.map(({ name, value }) => [name, value])),
+        above: values.filter(({ value, lowerBound }) => lowerBound > value),
+      }).toEqual({ seed, values: best.values, above: [] });
     }
     expect(apart).toBeGreaterThan(cases * 0.9);
     expect(looked).toBeGreaterThan(cases / 30);
@@ -115,6 +123,15 @@ describe('work that has nothing to do with other work', () => {
       expect(compareScores(apart.score, together.score), JSON.stringify(pair)).toBeLessThanOrEqual(
         0,
       );
+      const further = prepare().problem;
+      const again = searchApart(further, goal, apart.bound, {
+        ...options,
+        seed: 2,
+        from: apart,
+      });
+      expect(compareScores(again.score, apart.score)).toBeLessThanOrEqual(0);
+      for (const [i, value] of again.score.entries())
+        expect(again.bound[i]!).toBeLessThanOrEqual(value);
       for (const [i, value] of apart.score.entries()) {
         expect(apart.bound[i]!).toBeLessThanOrEqual(value);
         if (together.score[i] !== value) break;

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { families, planOfFamily } from '../../../bench/plans/families.js';
 import type { Plan } from '../../../src/model/index.js';
 import { createRandom } from '../../../src/planner/random.js';
-import { allocate } from '../../../src/planner/search/index.js';
+import { compareScores } from '../../../src/planner/fit/index.js';
+import { allocate, type Allocation } from '../../../src/planner/search/index.js';
 import { preparedOf } from '../../../src/planner/search/allocate.js';
 import { verify } from '../../../src/verify/index.js';
 import { GOLDEN_PLANS, goldenPlans } from '../../helpers/plan-golden.js';
@@ -68,6 +69,26 @@ describe('a search that is given seconds', () => {
     expect(stepsIn(1)).toBe(stepsIn());
     expect(stepsIn(60)).toBeGreaterThan(4 * stepsIn());
     expect(stepsIn(600)).toBeGreaterThan(9 * stepsIn(60));
+  });
+
+  it('comes to no less in more, and to a plan that holds', () => {
+    for (const [family, seed] of [
+      ['B', 6],
+      ['E', 2],
+      ['E', 4],
+    ] as const) {
+      const given = planOfFamily(families[family]!, seed);
+      // A twentieth of the usual steps first, then some again.
+      const [some, more] = [0, 1].map((seconds) =>
+        allocate(given, { effort: 0.05, clock: () => 0, seconds }),
+      );
+      const values = ({ unplaced, certificate }: Allocation): number[] => [
+        unplaced.length,
+        ...certificate.objectives.map(({ value }) => value),
+      ];
+      expect(compareScores(values(more!), values(some!))).toBeLessThanOrEqual(0);
+      expect(verify(given, more!)).toEqual([]);
+    }
   });
 
   it('ends when they are over', () => {

@@ -75,7 +75,7 @@ export function answerFrom(
     stop,
     noStop,
     notes: [
-      'Luck is drawn by piece of work, so that all options share it; the chances differ from those of Handback by their standard errors.',
+      'What is drawn at random is drawn by piece of work, so that all options share it; the chances differ from those of Handback by their standard errors.',
       ...(prices.basis === 'damages'
         ? ['Counted: delay damages, not the loss they stand for.']
         : []),

@@ -21,13 +21,13 @@ export interface WindowWork {
   readonly trains: readonly Train[];
   readonly window: AccessWindow;
   readonly placements: readonly Placement[];
-  /** Told apart from the first window's steps, whose luck is another night's. */
+  /** Told apart from the first window's steps, whose draws are another night's. */
   readonly night?: string;
-  /** Units of each activity that are done before this window, so that a unit keeps its luck wherever it is done. */
+  /** Units of each activity that are done before this window, so that a unit keeps its draws wherever it is done. */
   readonly unitsBefore?: ReadonlyMap<string, number>;
 }
 
-/** What hangs on luck in one window, run by run. */
+/** What is drawn at random in one window, and its cost, run by run. */
 export interface WindowRuns {
   readonly handback: OptionHandback;
   /** Minutes from the window's start to handback. */
@@ -45,7 +45,7 @@ export interface RunSettings {
   readonly risk: HandbackOptions;
 }
 
-/** The network of a window's work with a name for each node's luck. */
+/** The network of a window's work with a name for what each node draws. */
 export function caseOf(
   work: WindowWork,
   risk: HandbackOptions,
@@ -60,14 +60,14 @@ export function caseOf(
   return { built, network: built.network, names };
 }
 
-/** A seed for each window, so that two nights do not share their luck. */
+/** A seed for each window, so that two nights do not share their draws. */
 export function seedOf(seed: number, window: string): number {
   let mixed = 0x811c9dc5 ^ seed;
   for (const letter of window) mixed = Math.imul(mixed ^ letter.codePointAt(0)!, 0x01000193) >>> 0;
   return mixed >>> 1;
 }
 
-/** Simulates several ways to do one window's work under the same luck, and prices each. Null when stopped. */
+/** Simulates several ways to do one window's work with the same draws, and prices each. Null when stopped. */
 export function runWindows(
   works: readonly WindowWork[],
   settings: RunSettings,

@@ -15,7 +15,7 @@ export interface Draft extends Planned {
   readonly trains: readonly Train[];
   /** The window as it then is, and what takes its place beside it. */
   readonly here: readonly WindowWork[];
-  /** Costs that do not hang on luck, beside the plant and labour of the plan. */
+  /** Costs that are the same in every run, beside the plant and labour of the plan. */
   readonly lines: readonly OptionPart[];
   readonly turn?: Turn;
   readonly notes: readonly string[];

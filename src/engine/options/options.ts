@@ -27,7 +27,7 @@ const STEPS = 14;
 const STOP_STEPS = 9;
 
 /**
- * Ways to do the work of one window side by side: each scheduled, simulated under the same luck and priced, and held
+ * Ways to do the work of one window side by side: each scheduled, simulated with the same draws and priced, and held
  * against what is planned. What cannot be had, or has nothing to vary, says so.
  *
  * @returns What was worked out; null when stopped.

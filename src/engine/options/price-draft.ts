@@ -27,7 +27,7 @@ export interface PricedDraft {
   readonly notPriced: readonly Phrase[];
 }
 
-/** A draft simulated under the luck of the plan as it stands, and priced. Null when stopped. */
+/** A draft simulated with the draws of the plan as it stands, and priced. Null when stopped. */
 export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
   const { request, window, prices } = at;
   const runs = runWindows(

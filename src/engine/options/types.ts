@@ -136,7 +136,7 @@ export interface PricedOption extends OptionName {
   readonly p95Total: string;
   /** Expected total less that of as planned; negative: cheaper. */
   readonly difference: string;
-  /** Of the difference, run by run under the same luck. */
+  /** Of the difference, run by run with the same draws. */
   readonly differenceError: string;
   readonly verdict: OptionVerdict;
   readonly cheaperInShare: number;

@@ -22,7 +22,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
       },
       {
         label: 'Simulated',
-        value: `${answer.runs} shifts each, seed ${answer.seed}, the same luck for every option`,
+        value: `${answer.runs} shifts each, seed ${answer.seed}, the same draws for every option`,
       },
     ],
     tables: [

@@ -8,11 +8,11 @@ import { BLOCK, TICKS } from './sampling.js';
 /** One of several ways to do the same work. */
 export interface PairedCase {
   readonly network: RiskNetwork;
-  /** What each node stands for, by index: nodes of the same name in two cases have the same luck in the same run. */
+  /** What each node stands for, by index: nodes of the same name in two cases draw the same in the same run. */
   readonly names: readonly string[];
 }
 
-interface Luck {
+interface Draw {
   readonly name: string;
   readonly events: NonNullable<RiskNode['events']>;
 }
@@ -21,7 +21,7 @@ interface Luck {
 const SLIVER = 1e-6;
 
 /**
- * When each case finishes, in minutes, run by run: run i is the same luck in every case, whatever its nodes are and
+ * When each case finishes, in minutes, run by run: run i draws the same in every case, whatever its nodes are and
  * wherever they stand. `simulate` pairs only what-ifs on one and the same network.
  *
  * Lengths are drawn by name, in the order of the first case and then of what later cases add, and the generator starts
@@ -35,10 +35,10 @@ export function pairedFinishes(
   options: { readonly seed: number; readonly runs: number; readonly shouldStop?: () => boolean },
 ): readonly Float64Array[] | null {
   const { seed, runs, shouldStop } = options;
-  const lucks = lucksOf(cases);
+  const draws = drawsOf(cases);
   const found: Float64Array[] = [];
   for (const item of cases) {
-    const compiled = compileNetwork(headed(item, lucks));
+    const compiled = compileNetwork(headed(item, draws));
     // Which node decided the finish is not asked here.
     const space = { ...runSpace(compiled, randomState(seed), runs), criticalEvery: Infinity };
     for (let from = 0; from < runs; from += BLOCK) {
@@ -53,8 +53,8 @@ export function pairedFinishes(
 
 const blockSeed = (seed: number, block: number): number => (seed % 2_147_483_648) * 65_536 + block;
 
-function lucksOf(cases: readonly PairedCase[]): readonly Luck[] {
-  const known = new Map<string, Luck>();
+function drawsOf(cases: readonly PairedCase[]): readonly Draw[] {
+  const known = new Map<string, Draw>();
   for (const { network, names } of cases) {
     if (names.length !== network.nodes.length)
       throw new RangeError(`${names.length} names for ${network.nodes.length} nodes`);
@@ -69,15 +69,15 @@ function lucksOf(cases: readonly PairedCase[]): readonly Luck[] {
 }
 
 /** The case with a node ahead for each name, which draws; its own nodes take what those drew. */
-function headed({ network, names }: PairedCase, lucks: readonly Luck[]): RiskNetwork {
+function headed({ network, names }: PairedCase, draws: readonly Draw[]): RiskNetwork {
   const owner = new Map<string, RiskNode>();
   network.nodes.forEach((node, index) => {
     const name = names[index]!;
     if (node.sameDurationAs === undefined && !owner.has(name)) owner.set(name, node);
   });
-  const placeOf = new Map(lucks.map((luck, place) => [luck.name, place]));
-  const shift = lucks.length;
-  const heads = lucks.map(({ name, events }): RiskNode => {
+  const placeOf = new Map(draws.map((draw, place) => [draw.name, place]));
+  const shift = draws.length;
+  const heads = draws.map(({ name, events }): RiskNode => {
     const node = owner.get(name);
     return {
       id: name,

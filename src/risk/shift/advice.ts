@@ -27,7 +27,7 @@ interface Draft {
 }
 
 /**
- * The ways on from this moment, each simulated on the same luck, and the one to take: as planned where that reaches the
+ * The ways on from this moment, each simulated with the same draws, and the one to take: as planned where that reaches the
  * chance wanted; or else what leaves out the least and reaches it; or else a stop now.
  */
 export function adviceOf(

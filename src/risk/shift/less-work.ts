@@ -57,7 +57,7 @@ export function chancesWithout(
   dropped: readonly ReadonlySet<number>[],
   known?: OnTimeRuns,
 ): readonly Chance[] {
-  // Less work is never later on the same luck: where every run is on time with all of it, every run is with less.
+  // Less work is never later with the same draws: where every run is on time with all of it, every run is with less.
   if (own.probability === 1 && ownRuns >= runs)
     return dropped.map((nodes) => (nodes.size === 0 ? own : chanceOf(runs, runs)));
   const options = { seed, runs, deadlineMinutes: lengthMinutes(window) };

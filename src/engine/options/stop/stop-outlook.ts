@@ -8,7 +8,7 @@ import { withoutUnits } from '../plans.js';
 import { settingsOf, type Situation } from '../situation.js';
 import type { StopOutlook } from '../types.js';
 
-/** The window's own runs with so many units left over, under the luck of the plan. */
+/** The window's own runs with so many units left over, with the plan's draws. */
 export interface StopRuns {
   /** Minutes from the window's start to handback, by units left over, then run by run. */
   readonly finishes: readonly Float64Array[];

@@ -49,8 +49,13 @@ async function planned(el: PossessionDesk): Promise<void> {
   await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan');
 }
 
-const formWith = (el: PossessionDesk, field: string): HTMLFormElement =>
-  [...el.renderRoot.querySelectorAll('form')].find((form) => form.querySelector(field))!;
+/** A form of the panel, which is loaded when something is first picked. */
+async function formWith(el: PossessionDesk, field: string): Promise<HTMLFormElement> {
+  const found = (): HTMLFormElement | undefined =>
+    [...el.renderRoot.querySelectorAll('form')].find((form) => form.querySelector(field));
+  await waitUntil(found, `a form with ${field}`);
+  return found()!;
+}
 
 async function pick(el: PossessionDesk, window: string): Promise<void> {
   tab(el, 'windows').click();
@@ -66,7 +71,7 @@ describe('the desk beyond the fit', () => {
     const el = await shown();
     await planned(el);
     await pick(el, 'W1');
-    const form = formWith(el, 'select');
+    const form = await formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
     await waitUntil(() => el.view === 'plan', 'the compared plans');
@@ -82,7 +87,7 @@ describe('the desk beyond the fit', () => {
     await planned(el);
     await pick(el, 'W1');
     expect(button(el.renderRoot, 'Undo')).to.equal(undefined);
-    const form = formWith(el, 'select');
+    const form = await formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
     await waitUntil(() => el.view === 'plan', 'the compared plans');
@@ -102,7 +107,7 @@ describe('the desk beyond the fit', () => {
     const el = await shown();
     await planned(el);
     await pick(el, 'W1');
-    const form = formWith(el, '[name=window]');
+    const form = await formWith(el, '[name=window]');
     const fill = (name: string, value: string): void => {
       form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;
     };

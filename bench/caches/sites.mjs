@@ -31,7 +31,11 @@ const classes = [
     'if (this.#last?.document === document) return this.#last.read;',
     '',
   ],
-  ['src/planner/problem/usable-times.ts', 'let known = own.get(ownKey);', 'let known = undefined;'],
+  [
+    'src/planner/problem/usable-times.ts',
+    'let known = own.get(longerBy);',
+    'let known = undefined;',
+  ],
   [
     'src/planner/problem/usable-times.ts',
     'let known = this.#shared.get(key);',

@@ -63,7 +63,7 @@ export const strings: FormStrings = {
     title: 'Der auf eine Wahrscheinlichkeit ausgelegte Plan',
     allReach: (windows, chance) => `Alle ${windows} genutzten Sperrpausen erreichen ${chance}`,
     someDoNot: (short, windows, chance) =>
-      `${short} von ${windows} genutzten Sperrpausen erreichen ${chance} nicht`,
+      `${short} von ${windows} genutzten Sperrpausen erreichen ${chance} nicht sicher`,
     runs: (runs) => `in ${runs} simulierten Läufen`,
     reached: (chance, margin, needed) =>
       `${chance} mit einer Reserve von ${margin}. Diese Arbeit bräuchte hier ${needed}.`,

@@ -60,7 +60,7 @@ export const defaultStrings = {
     title: 'The plan made to a chance',
     allReach: (windows: number, chance: string) => `All ${windows} windows used reach ${chance}`,
     someDoNot: (short: number, windows: number, chance: string) =>
-      `${short} of ${windows} windows used do not reach ${chance}`,
+      `${short} of ${windows} windows used do not surely reach ${chance}`,
     runs: (runs: string) => `in ${runs} simulated runs`,
     reached: (chance: string, margin: string, needed: string) =>
       `${chance} with a margin of ${margin}. This work would need ${needed} here.`,

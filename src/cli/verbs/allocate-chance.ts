@@ -71,7 +71,7 @@ function chanceWords({ wanted, runs, windows, costs }: PlanToChance, plan: Plan)
         `${window.marginMinutes} min`,
         window.reached
           ? 'reached'
-          : `NOT REACHED: this work would need a margin of ${window.marginNeeded} min here`,
+          : `NOT ${window.pOnTime >= wanted ? 'SURELY ' : ''}REACHED: this work would need a margin of ${window.marginNeeded} min here`,
       ]),
     ),
     `Compared with the plan without a chance (in brackets): ${costs.windowsUsed.with} windows (${costs.windowsUsed.without}), finishes ${when(costs.finishesAt.with)} (${when(costs.finishesAt.without)}).`,

@@ -3,7 +3,7 @@ import type { AccessWindow, Plan } from '../../model/index.js';
 import { allocate, type AllocateOptions } from '../../planner/search/index.js';
 import type { Allocation, ObjectiveValue } from '../../planner/search/types.js';
 import { breachesOf } from '../../planner/repair/breaches.js';
-import { reachesChance, windowChance, type WindowChance } from '../../risk/index.js';
+import { windowChance, type WindowChance } from '../../risk/index.js';
 import { checked } from '../checked.js';
 
 interface SearchToChance extends AllocateOptions {
@@ -18,6 +18,7 @@ export interface WindowReached {
   readonly window: string;
   readonly pOnTime: number;
   readonly standardError: number;
+  /** By so much that other runs reach it too. */
   readonly reached: boolean;
   readonly marginMinutes: number;
   /** Margin in minutes that the chance would need with this work in this window. */
@@ -54,6 +55,9 @@ export interface PlanToChance {
 const ROUNDS = 8;
 /** Runs that a chance rests on while the plan is made, at the least. */
 const LEAST_RUNS = 20_000;
+/** Where seconds are given, the part of what is left of them that each search may take, and the part with which none is begun. */
+const PART = 0.5;
+const LEAST = 0.1;
 /** So many standard errors above the chance wanted, so that other runs than these reach it too. */
 const SURE = 2.5;
 
@@ -81,7 +85,12 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       ]),
     );
 
-  const without = allocate(plan, options);
+  const { clock, seconds = Infinity } = options;
+  const began = clock();
+  const left = (): number => seconds - (clock() - began) / 1000;
+  const planned = (of: Plan): Allocation =>
+    allocate(of, seconds === Infinity ? options : { ...options, seconds: PART * left() });
+  const without = planned(plan);
   const placedWithout = new Set(without.placements.map((placement) => placement.activity));
   const wider = new Map<string, number>();
   const givenUp = new Set<string>();
@@ -92,7 +101,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     const short = [...found].filter(
       ([id, figure]) => !givenUp.has(id) && figure.onTime.probability < aim,
     );
-    if (short.length === 0 || shouldStop?.(round / ROUNDS)) break;
+    if (short.length === 0 || shouldStop?.(round / ROUNDS) || left() <= LEAST * seconds) break;
     for (const [id, figure] of short)
       wider.set(id, Math.max((wider.get(id) ?? 0) + 1, figure.marginNeededMinutes - required));
     // What is kept stays to the minute: a window that could not hold it any more keeps its margin.
@@ -105,7 +114,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       givenUp.add(id);
     }
     if (short.every(([id]) => givenUp.has(id))) continue;
-    const next = allocate(shortened(plan, wider), options);
+    const next = planned(shortened(plan, wider));
     const lost = lostBy(next, without);
     if (lost.size === 0) {
       best = next;
@@ -123,7 +132,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       givenUp.add(id);
     }
     if (wider.size > 0) {
-      const again = allocate(shortened(plan, wider), options);
+      const again = planned(shortened(plan, wider));
       if (lostBy(again, without).size === 0) {
         best = again;
         found = figures(best);
@@ -144,7 +153,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       window,
       pOnTime: figure.onTime.probability,
       standardError: figure.onTime.standardError,
-      reached: reachesChance(figure.onTime.probability, chance, runs),
+      reached: figure.onTime.probability >= aim,
       marginMinutes: figure.marginMinutes,
       marginNeeded: figure.marginNeededMinutes,
     })),

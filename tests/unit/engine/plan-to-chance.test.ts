@@ -66,6 +66,19 @@ describe('a plan made to a chance', () => {
     expect(free).not.toContainEqual(keep[0]);
   });
 
+  it('searches for no longer than it is given, however often it plans', async () => {
+    const { document } = await importFiles(sampleFiles(), emptyDocument);
+    const { plan } = recompute(document);
+    let now = 0;
+    let begun = 0;
+    const clock = (): number => (now += 1);
+    const counted = { ...options, seconds: 4, clock, runs: 2000, chance: 0.9 };
+    const made = planToChance(plan, { ...counted, onBetter: () => (begun += 1) });
+    expect(begun).toBeGreaterThan(0);
+    expect(now).toBeLessThan(1.1 * 4000);
+    expect(made.allocation.certificate.verified).toBe(true);
+  });
+
   it('reaches 95 % in 50,000 runs of another seed in every window of the sample, or names it', async () => {
     const { document } = await importFiles(sampleFiles(), emptyDocument);
     const { plan } = recompute(document);

@@ -76,7 +76,7 @@ export interface AllocateOptions {
   readonly first?: Objective;
   /** Times the usual work of a search; 1 without. The same document and effort give the same plan on every machine. */
   readonly effort?: number;
-  /** Cuts the search short, and the certificate says so. */
+  /** How long a search may take: more than the usual work takes gives it more; it says where it was cut short. */
   readonly seconds?: number;
   /** Work that stays where it is, for `allocate` and `replan`; absent: what the document says is frozen of the agreed plan. */
   readonly keep?: readonly Placement[];

@@ -18,7 +18,7 @@ export interface WindowReached {
   readonly window: string;
   readonly pOnTime: number;
   readonly standardError: number;
-  /** By so much that other runs reach it too. */
+  /** By 2.5 standard errors, so that other runs hardly fall short of it. */
   readonly reached: boolean;
   readonly marginMinutes: number;
   /** Margin in minutes that the chance would need with this work in this window. */
@@ -88,6 +88,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
   const { clock, seconds = Infinity } = options;
   const began = clock();
   const left = (): number => seconds - (clock() - began) / 1000;
+  const isOver = (): boolean => seconds !== Infinity && left() <= LEAST * seconds;
   const planned = (of: Plan): Allocation =>
     allocate(of, seconds === Infinity ? options : { ...options, seconds: PART * left() });
   const without = planned(plan);
@@ -101,7 +102,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     const short = [...found].filter(
       ([id, figure]) => !givenUp.has(id) && figure.onTime.probability < aim,
     );
-    if (short.length === 0 || shouldStop?.(round / ROUNDS) || left() <= LEAST * seconds) break;
+    if (short.length === 0 || shouldStop?.(round / ROUNDS) || isOver()) break;
     for (const [id, figure] of short)
       wider.set(id, Math.max((wider.get(id) ?? 0) + 1, figure.marginNeededMinutes - required));
     // What is kept stays to the minute: a window that could not hold it any more keeps its margin.

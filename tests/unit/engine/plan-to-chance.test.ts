@@ -32,6 +32,13 @@ describe('a plan made to a chance', () => {
     expect(made.allocation.certificate.verified).toBe(true);
   });
 
+  it('does so without a limit of seconds too', () => {
+    const { seconds: _, ...unlimited } = options;
+    const made = planToChance(aPlan([one, two], { rules, windows }), unlimited);
+    expect(made.costs.windowsUsed).toEqual({ without: 1, with: 2 });
+    expect(made.windows.every(({ reached }) => reached)).toBe(true);
+  });
+
   it('names a window in which it cannot be, with the margin it would need, and loses no work', () => {
     const fixed = [one, two].map((activity) => ({ ...activity, window: 'W1' }));
     const plan = aPlan(fixed, { rules, windows });

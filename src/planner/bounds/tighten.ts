@@ -29,11 +29,7 @@ export function tightenBounds(
 ): Sharp {
   const { effort } = problem;
   const end = effort.spent + share * (effort.limit - effort.spent);
-  const ended = (): boolean => effort.spent >= end || effort.isCut();
-  const partOfTime = (parts: number): (() => boolean) => {
-    const until = effort.spent + (end - effort.spent) / parts;
-    return () => effort.spent >= until || effort.isCut();
-  };
+  const ended = effort.untilSpent(end);
   let best = from;
   const bound = [...known];
   let open: Sharp['open'] = [];
@@ -56,7 +52,7 @@ export function tightenBounds(
     const at = 2 + i;
     if (ended()) return sharp();
     // A value that cannot be settled leaves those after it their part.
-    const stop = partOfTime(named.length - i);
+    const stop = effort.untilSpent(effort.spent + (end - effort.spent) / (named.length - i));
     if (name === 'fewest-windows') {
       if (bound[at]! >= best.score[at]!) return sharp();
       const found = windowBound(core, { caps, enough: best.score[at]!, stop });

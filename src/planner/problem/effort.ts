@@ -94,7 +94,11 @@ export class Effort {
 
   /** Tells when a share of the steps that are left is done, or the search must end. */
   until(share: number): () => boolean {
-    const end = this.spent + share * (this.limit - this.spent);
-    return () => this.spent >= end || this.isCut();
+    return this.untilSpent(this.spent + share * (this.limit - this.spent));
+  }
+
+  /** Tells when so many steps are done in all, or the search must end. */
+  untilSpent(steps: number): () => boolean {
+    return () => this.spent >= steps || this.isCut();
   }
 }

@@ -142,7 +142,9 @@ function checkPart({ gained, lost, faults }: FitsChange, words: RulesStrings): T
 /** Which packages stop fitting or begin to, window by window. */
 export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResult {
   const { words } = setting;
-  if (fits.packages.length === 0) return html`<p class="told run">${words.noFits}</p>`;
+  if (fits.packages.length === 0)
+    return html`<p class="told run">${words.noFits}</p>
+      <p class="quiet">${words.unchecked}</p>`;
   const counted = (count: number): string => countText(count, words.oneFit, words.manyFits);
   const parts = [
     ...(fits.lost.length > 0 ? [words.lostFits(counted(fits.lost.length))] : []),

@@ -181,6 +181,7 @@ export const strings: RulesStrings = {
   windowHead: 'Sperrpause',
   usablePicture: 'Nutzbare Zeit, jede im eigenen Maßstab',
   fits: 'Passt',
+  unchecked: 'Von der unabhängigen Prüfung nicht angesehen.',
   gainedChecked: 'Die unabhängige Prüfung fand in dem, was neu passt, keinen Fehler.',
   lostUnchecked: 'Was nicht mehr passt, sieht die unabhängige Prüfung nicht an.',
   checkFailed: 'DIE PRÜFUNG FAND EINEN FEHLER: Nicht damit rechnen, dass dies passt.',

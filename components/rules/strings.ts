@@ -189,6 +189,7 @@ export const defaultStrings = {
   windowHead: 'Window',
   usablePicture: 'Usable time, each to its own scale',
   fits: 'Fits',
+  unchecked: 'Not looked at by the independent check.',
   gainedChecked: 'The independent check found no fault in the fits gained.',
   lostUnchecked: 'The independent check does not look at fits lost.',
   checkFailed: 'THE CHECK FOUND A FAULT: do not count on these fits.',

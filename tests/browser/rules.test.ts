@@ -252,6 +252,27 @@ describe('possession-rules', () => {
     expect(find(el, '[data-sketch=minutes]').value).to.equal('long');
   });
 
+  it('says what the independent check looked at, and what it found', async () => {
+    const { el } = await shown();
+    el.beforeRules = { ...rules, margin: { minutes: 5 } };
+    const fits = change.fits!;
+    const nothing = { ...fits, gained: [], lost: [], packages: [], nowhere: [] };
+    const fault = { code: 'spare', text: '12 minutes are stated as left' };
+    for (const [told, is, isNot] of [
+      [fits, 'found no fault in the fits gained. The independent check does not look', 'FAULT'],
+      [{ ...fits, gained: [] }, 'does not look at fits lost', 'found no fault'],
+      [nothing, 'Not looked at by the independent check.', 'found no fault'],
+      [{ ...fits, faults: [fault] }, 'THE CHECK FOUND A FAULT', 'found no fault'],
+    ] as const) {
+      el.change = { ...change, fits: told };
+      await el.updateComplete;
+      const text = find(el, '.change').textContent.replaceAll(/\s+/g, ' ');
+      expect(text).to.contain(is);
+      expect(text).not.to.contain(isNot);
+      for (const { text: found } of told.faults) expect(text).to.contain(found);
+    }
+  });
+
   it('tells which windows and fits change, those that fit nowhere first, each a link', async () => {
     const { el } = await shown();
     el.beforeRules = { ...rules, name: 'Before' };

@@ -1,5 +1,6 @@
 import { cautionLines } from '../shared/words.de.js';
 import type { BookingStrings } from './strings.js';
+import { inTwo } from '../shared/in-two.de.js';
 
 // From memory, to be read by a native speaker of the trade.
 export const strings: BookingStrings = {
@@ -46,14 +47,7 @@ export const strings: BookingStrings = {
     'four-week period': 'Von der Vier-Wochen-Periode an gezählt.',
     'timetable change': 'Vom Fahrplanwechsel an gezählt.',
   },
-  inTwo: {
-    window: '',
-    'railway week': 'Die Sperrpause liegt in zwei Bahnwochen: Gezählt wird von der ersten an.',
-    'four-week period':
-      'Die Sperrpause liegt in zwei Vier-Wochen-Perioden: Gezählt wird von der ersten an.',
-    'timetable change':
-      'Die Sperrpause liegt in zwei Fahrplänen: Gezählt wird vom Beginn des ersten an.',
-  },
+  inTwo,
   sources: 'Woher die Vorlaufzeiten kommen',
   notInPlan: 'Diese Sperrpause steht nicht im gegebenen Plan.',
 

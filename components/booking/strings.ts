@@ -1,5 +1,6 @@
 import { cautions } from '../../src/model/index.js';
 import type { Milestone } from '../../src/engine/index.js';
+import { inTwo } from '../shared/in-two.js';
 
 type State = Milestone['state'];
 
@@ -47,13 +48,7 @@ export const defaultStrings = {
     'four-week period': 'Counted from the four-week period.',
     'timetable change': 'Counted from the timetable change.',
   } as Record<Milestone['before'], string>,
-  /** Of a window that lies in two of what is counted from; it never lies in two windows. */
-  inTwo: {
-    window: '',
-    'railway week': 'The window lies in two of them: counted from the first railway week.',
-    'four-week period': 'The window lies in two of them: counted from the first four-week period.',
-    'timetable change': 'The window lies in two of them: counted from the first timetable change.',
-  } as Record<Milestone['before'], string>,
+  inTwo,
   sources: 'Where the lead times come from',
   notInPlan: 'This window is not in the plan given.',
 

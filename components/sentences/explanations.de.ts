@@ -1,5 +1,6 @@
 import type { ExplainStrings } from '../why/explain-strings.js';
 import { countText } from '../shared/format.js';
+import { inTwo } from '../shared/in-two.de.js';
 
 // From memory, to be read by a native speaker of the trade.
 export const explanations: ExplainStrings = {
@@ -305,14 +306,7 @@ export const explanations: ExplainStrings = {
   },
 
   booking: {
-    inTwo: {
-      window: '',
-      'railway week': 'Die Sperrpause liegt in zwei Bahnwochen: Gezählt wird von der ersten an.',
-      'four-week period':
-        'Die Sperrpause liegt in zwei Vier-Wochen-Perioden: Gezählt wird von der ersten an.',
-      'timetable change':
-        'Die Sperrpause liegt in zwei Fahrplänen: Gezählt wird vom Beginn des ersten an.',
-    },
+    inTwo,
     countedFrom: {
       window: 'Vom Beginn der Sperrpause zurückgezählt.',
       'railway week': 'Von der Bahnwoche zurückgezählt, in der die Sperrpause beginnt.',

@@ -2,6 +2,7 @@ import type { Milestone, HandbackResult } from '../../src/engine/types.js';
 import type { Objective } from '../../src/planner/search/types.js';
 import { countText } from '../shared/format.js';
 import type { CompareFigure } from '../shared/figure-ask-event.js';
+import { inTwo } from '../shared/in-two.js';
 
 /** How good a plan is proved to be, in a word or two. */
 export type ProvedCode = 'failed' | 'unstated' | 'best' | 'first' | 'found';
@@ -311,14 +312,7 @@ export const explainStrings = {
   },
 
   booking: {
-    inTwo: {
-      window: '',
-      'railway week': 'The window lies in two of them: counted from the first railway week.',
-      'four-week period':
-        'The window lies in two of them: counted from the first four-week period.',
-      'timetable change':
-        'The window lies in two of them: counted from the first timetable change.',
-    } as Readonly<Record<Milestone['before'], string>>,
+    inTwo,
     countedFrom: {
       window: 'Counted back from the start of the window.',
       'railway week': 'Counted back from the railway week in which the window starts.',

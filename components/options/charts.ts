@@ -4,6 +4,7 @@ import type {
   PricedOption,
   StopOutlook,
 } from '../../src/engine/index.js';
+import { saidText } from '../shared/said.js';
 import type { ChartSeries, ChartShown } from '../chart/shown.js';
 import { shortMoney, sumText } from '../overrun/money-text.js';
 import type { OptionsStrings } from './strings.js';
@@ -36,7 +37,7 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
   const shown = partsInOrder.filter((part) => priced.some((option) => sum(option, part) !== 0));
   return {
     title: words.optionsPicture,
-    points: priced.map((option) => option.name),
+    points: priced.map((option) => saidText(option.name)),
     pointTitle: words.option,
     valueTitle: words.cost(answer.currency),
     series: shown.map((part, i): ChartSeries => ({

@@ -1,6 +1,5 @@
 import { saidText } from '../shared/said.js';
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Phrase } from '../../src/model/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import {
   type OptionOutcome,
@@ -27,21 +26,21 @@ export function optionRow(option: OptionOutcome, shown: OptionRowShown): Templat
   if (option.state !== 'priced')
     return html`<li part="option">
       <div>
-        <h3 lang="en">${option.name}</h3>
+        <h3>${saidText(option.name)}</h3>
         <span class="tag">${strings[option.state]}</span>
       </div>
-      <p class="quiet" lang="en">${option.reason}</p>
+      <p class="quiet">${saidText(option.reason)}</p>
     </li>`;
   const cheapest = answer.cheapest === option.id;
   return html`<li part="option" class=${cheapest ? 'cheapest' : ''}>
     <div>
-      <h3 lang="en">${option.name}</h3>
+      <h3>${saidText(option.name)}</h3>
       ${
         cheapest || answer.tied.includes(option.id)
           ? html`<span class="tag">${cheapest ? strings.cheapest : strings.tied}</span>`
           : nothing
       }
-      ${option.changes.map((change) => html`<p class="quiet" lang="en">${change}</p>`)}
+      ${option.changes.map((change) => html`<p class="quiet">${saidText(change)}</p>`)}
     </div>
     <div>${figures(option, shown)}</div>
     ${details(option, shown)}
@@ -94,8 +93,8 @@ function figures(option: PricedOption, { answer, zone, strings }: OptionRowShown
 function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
   const { answer, strings, zone } = shown;
   return html`<details>
-    <summary>${strings.details}<span class="unseen" lang="en">, ${option.name}</span></summary>
-    ${option.breakEven ? html`<p lang="en">${option.breakEven.text}</p>` : nothing}
+    <summary>${strings.details}<span class="unseen">, ${saidText(option.name)}</span></summary>
+    ${option.breakEven ? html`<p>${saidText(option.breakEven.text)}</p>` : nothing}
     <p class="quiet">
       ${
         option.verdict === 'the reference'
@@ -118,8 +117,8 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           (part) =>
             html`<tr>
               <th scope="row">
-                ${marked(part.what)}
-                ${formulaLines(saidText(part.formula)).map((line) => html`<span class="formula" lang=${languageOf(part.formula)}>${line}</span>`)}
+                ${saidText(part.what)}
+                ${formulaLines(saidText(part.formula)).map((line) => html`<span class="formula">${line}</span>`)}
                 <span class="formula">${strings.source}: ${saidText(part.source)}</span>
               </th>
               <td class="figure">${moneyText(part.amount)}</td>
@@ -152,7 +151,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           )}
         </p>`,
     )}
-    ${option.notes.map((note) => html`<p class="quiet" lang="en">${note}</p>`)}
+    ${option.notes.map((note) => html`<p class="quiet">${saidText(note)}</p>`)}
     ${
       option.verdict === 'the reference' || option.kind === 'earlier-cut-off'
         ? nothing
@@ -162,21 +161,11 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
             ?disabled=${shown.readonly}
             @click=${() => shown.take(option)}
           >
-            ${strings.take}<span class="unseen" lang="en">: ${option.name}</span>
+            ${strings.take}<span class="unseen">: ${saidText(option.name)}</span>
           </button>`
     }
   </details>`;
 }
-
-/** The language of a text of an option: what is no sentence yet is English. */
-const languageOf = (phrase: Phrase): string | typeof nothing => (isKeyed(phrase) ? nothing : 'en');
-function isKeyed(phrase: Phrase): boolean {
-  if (typeof phrase === 'string') return false;
-  const { all } = phrase.given as { readonly all?: readonly Phrase[] };
-  return phrase.key !== 'joined' || all!.every(isKeyed);
-}
-const marked = (phrase: Phrase): TemplateResult =>
-  html`<span lang=${languageOf(phrase)}>${saidText(phrase)}</span>`;
 
 /** Splits a formula into one line per sum; a semicolon in brackets does not split. */
 export function formulaLines(formula: string): readonly string[] {

@@ -151,14 +151,14 @@ export class PossessionOptions extends LitElement {
                   : html`<section class="turns">
                       <h3>${words.turns}</h3>
                       <ul>
-                        ${answer.breakEvens.map((breakEven) => html`<li lang="en">${breakEven.text}</li>`)}
+                        ${answer.breakEvens.map((breakEven) => html`<li>${saidText(breakEven.text)}</li>`)}
                       </ul>
                     </section>`
               }
               ${this.#renderStop(answer, zone, words)}
               <section>
                 <h3>${words.notes}</h3>
-                ${answer.notes.map((note) => html`<p lang="en">${note}</p>`)}
+                ${answer.notes.map((note) => html`<p>${saidText(note)}</p>`)}
               </section>
               ${
                 answer.notPriced.length === 0
@@ -252,7 +252,7 @@ export class PossessionOptions extends LitElement {
     if (!stop)
       return html`<section>
         <h3>${words.stopTitle}</h3>
-        <p class="quiet" lang="en">${answer.noStop}</p>
+        <p class="quiet">${saidText(answer.noStop)}</p>
       </section>`;
     return html`<section>
       <h3>${words.stopTitle}</h3>

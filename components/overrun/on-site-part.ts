@@ -97,7 +97,7 @@ const whenText = (at: Instant, zone: string): string =>
 
 /** The rule of the price book that a stay's reason names. */
 function ruleOf({ why }: PriceResult['onSite'][number]): string {
-  const key = typeof why === 'string' ? undefined : why.key;
+  const key = typeof why === 'object' && 'key' in why ? why.key : undefined;
   if (key === 'stays-by-price-book') return 'at handback';
   return key === 'leaves-by-price-book' ? 'after its work' : '';
 }

@@ -2,6 +2,7 @@ import type { Sentences } from '../../src/engine/index.js';
 import { ledger } from './ledger.de.js';
 import { live } from './live.de.js';
 import { notes } from './notes.de.js';
+import { options } from './options.de.js';
 import { plans } from './plans.de.js';
 import { prices } from './prices.de.js';
 import { reasons } from './reasons.de.js';
@@ -16,6 +17,7 @@ export const sentences: Sentences = {
   ...notes,
   ...ledger,
   ...prices,
+  ...options,
   ...live,
   ...repairs,
 };

@@ -129,6 +129,7 @@ export const reasons: ReasonSentences = {
   'room-left': ({ activities, window }) =>
     `wie der Plan steht, ist ${window === null ? 'außerhalb der Sperrpausen' : `in ${window}`} Platz für ${and(activities)}, und der Plan nutzt ihn nicht`,
   'no-window': () => 'der Plan hat keine Sperrpausen',
+  'no-later-window': () => 'keine Sperrpause des Plans beginnt später',
   'needs-of-resource': ({ amount, resource, most: there }) =>
     `braucht ${number(amount)} ${resource}; wenn es genutzt werden könnte, ${form(there, 'ist', 'sind')} höchstens ${number(there)} da`,
   'no-time-long-enough': () => 'keine Zeit, die übrig ist, ist lang genug',

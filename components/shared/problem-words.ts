@@ -1,5 +1,6 @@
 // Words for what is wrong with what was given. Most pages show none, so they are loaded when they are first needed.
 import {
+  problemIn,
   wordsOf,
   type Problem,
   type ProblemBook,
@@ -22,4 +23,7 @@ export function problemWords(problem: Problem): ProblemWords {
 }
 
 /** The same as one text. */
-export const problemText = (problem: Problem): string => problemWords(problem).join(' ').trim();
+export function problemText(problem: Problem): string {
+  const book = books.now;
+  return book ? problemIn(problem, book) : '';
+}

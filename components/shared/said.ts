@@ -10,6 +10,7 @@ import type {
 import type { LedgerRow } from '../../src/rules/types.js';
 import { speaking, spokenNow } from './language.js';
 import { LateWords } from './late-words.js';
+import { problemText } from './problem-words.js';
 
 /** What is said beside the words of the elements: sentences of the core, and explanations of figures. */
 interface Loaded {
@@ -54,7 +55,8 @@ function inOwnWords(given: unknown): unknown {
 /** What the core says, in the language in force; a text that somebody typed as it is. */
 export function saidText(phrase: Phrase | Worded): string {
   if (typeof phrase === 'string') return phrase;
-  return 'key' in phrase ? inBook(phrase) : (ownText(phrase) ?? phrase.text);
+  if ('key' in phrase) return inBook(phrase);
+  return 'text' in phrase ? (ownText(phrase) ?? phrase.text) : problemText(phrase);
 }
 
 /** The same in English, for a document that is English throughout. */
@@ -66,7 +68,7 @@ export const whyText = (reasoned: Reasoned): string => saidText(worded(reasoned)
 
 /** The same to be drawn: what is English in another language is marked so. */
 export function said(worded: Phrase | Worded): string | TemplateResult {
-  if (typeof worded === 'string' || 'key' in worded) return saidText(worded);
+  if (typeof worded === 'string' || !('text' in worded)) return saidText(worded);
   const own = ownText(worded);
   if (own !== undefined || spokenNow().words === 'en') return own ?? worded.text;
   return html`<span lang="en">${worded.text}</span>`;

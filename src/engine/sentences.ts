@@ -8,6 +8,7 @@ import type { ledgerSentences } from '../rules/ledger-sentences.js';
 import type { formulaSentences } from '../price/english/formula-sentences.js';
 import type { inputSentences } from '../price/english/input-sentences.js';
 import type { priceSentences } from '../price/english/index.js';
+import type { optionSentences } from './options/english/index.js';
 import type { liveSentences } from '../risk/shift/live-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 
@@ -26,6 +27,9 @@ export type FormulaSentences = typeof formulaSentences & typeof inputSentences;
 /** Those of what an overrun costs. */
 export type PriceSentences = typeof priceSentences;
 
+/** Those of ways to do the work of a window. */
+export type OptionSentences = typeof optionSentences;
+
 /** Those of a shift as it goes. */
 export type LiveSentences = typeof liveSentences;
 
@@ -38,5 +42,6 @@ export type Sentences = ReasonSentences &
   NoteSentences &
   LedgerSentences &
   PriceSentences &
+  OptionSentences &
   LiveSentences &
   RepairSentences;

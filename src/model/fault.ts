@@ -1,11 +1,4 @@
-import { HiddenSentence, type GivenTo, type Sentence } from './sentence.js';
-
-/** What is wrong with, or worth saying about, something: as a sentence of the catalogue that its code is of. */
-export interface Problem {
-  /** kebab-case, stable: tests hang on it, not on words. */
-  readonly code: string;
-  readonly sentence: Sentence;
-}
+import { HiddenSentence, type GivenTo, type Problem } from './sentence.js';
 
 /** Words for a problem: what it is, and how to mend it. */
 export type ProblemWords = readonly [message: string, mend: string];

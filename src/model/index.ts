@@ -25,13 +25,7 @@ export {
   tableKinds,
   type TableKind,
 } from './empty-plan.js';
-export {
-  problemsOf,
-  type Fault,
-  type Problem,
-  type ProblemWords,
-  type SayProblem,
-} from './fault.js';
+export { problemsOf, type Fault, type ProblemWords, type SayProblem } from './fault.js';
 export {
   limitSchema,
   limitSetSchema,
@@ -127,10 +121,11 @@ export {
   type GivenTo,
   type Moment,
   type Phrase,
+  type Problem,
   type Reasoned,
   type Say,
   type SayPhrase,
   type Sentence,
   type Worded,
 } from './sentence.js';
-export { phraseText, wordsOf, type PhraseBook, type ProblemBook } from './words-of.js';
+export { phraseText, problemIn, wordsOf, type PhraseBook, type ProblemBook } from './words-of.js';

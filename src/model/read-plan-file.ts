@@ -1,7 +1,8 @@
 // A plan file read: nothing of a bad one reaches the desk.
 import type * as z from 'zod/mini';
 import { isZone } from '../calendar/index.js';
-import type { Fault, Problem } from './fault.js';
+import type { Fault } from './fault.js';
+import type { Problem } from './sentence.js';
 import { latestSchema, migrateDocument } from './migrate.js';
 import { planDocumentSchema, type PlanDocument } from './plan-document.js';
 import { planFileProblem } from './plan-file-problem.js';

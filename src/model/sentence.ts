@@ -21,8 +21,15 @@ export class HiddenSentence implements Sentence {
   }
 }
 
-/** A text as somebody typed it, or a sentence by its key: its words are those of whoever shows it. */
-export type Phrase = string | Sentence;
+/** What is wrong with, or worth saying about, something: as a sentence of the catalogue that its code is of. */
+export interface Problem {
+  /** kebab-case, stable: tests hang on it, not on words. */
+  readonly code: string;
+  readonly sentence: Sentence;
+}
+
+/** A text as somebody typed it, or a sentence or problem by its key: its words are those of whoever shows it. */
+export type Phrase = string | Sentence | Problem;
 
 /** What a text within a sentence is, in the same language. */
 export type SayPhrase = (phrase: Phrase | Worded) => string;

@@ -1,6 +1,6 @@
 // Whoever shows a problem or a sentence loads this: it asks for no more of the model than its types.
-import type { Problem, ProblemWords, SayProblem } from './fault.js';
-import type { Phrase, SayPhrase, Worded } from './sentence.js';
+import type { ProblemWords, SayProblem } from './fault.js';
+import type { Phrase, Problem, SayPhrase, Worded } from './sentence.js';
 
 /** Words for problems as whoever looks them up sees them. */
 export type ProblemBook = Readonly<
@@ -20,11 +20,21 @@ export type PhraseBook = Readonly<
   Record<string, ((given: never, say: SayPhrase) => string) | undefined>
 >;
 
-/** A text in the words of a book; the bare key where that has none. */
-export function phraseText(phrase: Phrase | Worded, book: PhraseBook): string {
+/** A problem as one text: what it is, and how to mend it. */
+export const problemIn = (problem: Problem, book: ProblemBook): string =>
+  wordsOf(problem, book).join(' ').trim();
+
+/** A text in the words of a book, problems in those of another; the bare key where a book has none. */
+export function phraseText(
+  phrase: Phrase | Worded,
+  book: PhraseBook,
+  problems: ProblemBook = {},
+): string {
   if (typeof phrase === 'string') return phrase;
   if ('text' in phrase) return phrase.text;
+  if ('code' in phrase) return problemIn(phrase, problems);
   return (
-    book[phrase.key]?.(phrase.given as never, (inner) => phraseText(inner, book)) ?? phrase.key
+    book[phrase.key]?.(phrase.given as never, (inner) => phraseText(inner, book, problems)) ??
+    phrase.key
   );
 }

@@ -1,4 +1,4 @@
-import { english } from '../../src/engine/english/sentences.js';
+import { english } from '../../src/engine/english/say.js';
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import '../../components/account/define.js';
 import type { AccountAskEvent } from '../../components/account/account-ask-event.js';

@@ -3,6 +3,7 @@ import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { OptionTakeEvent } from '../../components/options/option-take-event.js';
 import { OwnOptionsChangeEvent } from '../../components/options/own-options-change-event.js';
+import { english } from '../../src/engine/english/say.js';
 import { createInlineEngine, type PricedOption } from '../../src/engine/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, tab } from './support/desk-look.js';
@@ -54,7 +55,7 @@ describe('options in the desk', () => {
     expect(fewer.edit).to.equal(null);
     send(el, new OptionTakeEvent(fewer));
     await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan');
-    expect(el.document!.agreed!.now!.name).to.equal(fewer.name);
+    expect(el.document!.agreed!.now!.name).to.equal(english(fewer.name));
     expect(el.document!.tables).to.equal(plan.tables);
     expect(unitsIn(el, window)).to.equal(before - 1);
     expect(el.planPart).to.equal('compare');
@@ -70,7 +71,7 @@ describe('options in the desk', () => {
     await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan');
     expect(el.document).not.to.equal(plan);
     expect(el.document!.agreed!.now!.placements).to.deep.equal(longer.placements);
-    expect(el.undoLabel).to.equal(`plan "${longer.name}" agreed`);
+    expect(el.undoLabel).to.equal(`plan "${english(longer.name)}" agreed`);
     el.undo();
     expect(el.document).to.deep.equal(plan);
   });

@@ -5,6 +5,7 @@ import type { OptionTakeEvent } from '../../components/options/option-take-event
 import type { OptionsAskEvent } from '../../components/options/options-ask-event.js';
 import type { PossessionOptions } from '../../components/options/options.js';
 import type { OwnOptionsChangeEvent } from '../../components/options/own-options-change-event.js';
+import { english } from '../../src/engine/english/say.js';
 import { importFiles } from '../../src/engine/import/import-files.js';
 import type { OptionsAnswer, OwnOption } from '../../src/engine/index.js';
 import { optionsOf } from '../../src/engine/options/options.js';
@@ -13,6 +14,7 @@ import { allocate } from '../../src/planner/search/index.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { aBook } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import './support/english.js';
 import { waitUntil } from './support/wait-until.js';
 
 const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
@@ -63,11 +65,13 @@ describe('possession-options', () => {
   it('shows every option, those that cannot be had with the reason', async () => {
     const el = await shown(answer);
     expect(all(el, '.options h3').map((element) => element.textContent.trim())).to.deep.equal(
-      answer.options.map((option) => option.name),
+      answer.options.map((option) => english(option.name)),
     );
     for (const option of answer.options)
       if (option.state !== 'priced')
-        expect(el.renderRoot.querySelector('.options')!.textContent).to.contain(option.reason);
+        expect(el.renderRoot.querySelector('.options')!.textContent).to.contain(
+          english(option.reason),
+        );
     expect(all(el, '.cheapest').length).to.equal(1);
   });
 
@@ -75,7 +79,7 @@ describe('possession-options', () => {
     const el = await shown(answer);
     const { points, series } = (all(el, '.options-chart')[0] as PossessionChart).shown!;
     const priced = answer.options.filter((option) => option.state === 'priced');
-    expect(points).to.deep.equal(priced.map((option) => option.name));
+    expect(points).to.deep.equal(priced.map((option) => english(option.name)));
     priced.forEach((option, i) => {
       const sum = series.reduce((total, each) => total + (each.values[i] ?? 0), 0);
       expect(sum).to.be.closeTo(Number(option.expectedTotal), 0.01);

@@ -1,4 +1,4 @@
-import { english } from '../../src/engine/english/sentences.js';
+import { english } from '../../src/engine/english/say.js';
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import type { PossessionChart } from '../../components/chart/chart.js';

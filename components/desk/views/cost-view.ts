@@ -27,6 +27,7 @@ import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from '../shift/shift-store.js';
 import type { CostPart } from '../views.js';
 import { nameText } from '../../shared/name.js';
+import { loadSentences, saidText } from '../../shared/said.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
 const ASK_AFTER_MS = 120;
@@ -181,13 +182,19 @@ function optionsOf(desk: Desk, results: Results, window: AccessWindow | null): T
       void askOptions(desk, true);
     }}
     @possession-options-stop=${() => outlooks.stop('options')}
-    @possession-option-take=${({ option }: OptionTakeEvent) => takeOption(desk, option)}
+    @possession-option-take=${({ option }: OptionTakeEvent) => void takeOption(desk, option)}
   ></possession-options>`;
 }
 
 /** An option becomes the agreed plan, with what it changes of the document: one act, undone as one. */
-function takeOption(desk: Desk, { edit, name, placements }: PricedOption): void {
-  agreeOption(desk, edit, name, placements);
+async function takeOption(desk: Desk, { edit, name, placements }: PricedOption): Promise<void> {
+  await desk.inWords(() => loadSentences());
+  agreeOption(
+    desk,
+    edit,
+    desk.inWords(() => saidText(name)),
+    placements,
+  );
 }
 
 function accountOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {

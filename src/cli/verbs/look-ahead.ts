@@ -1,4 +1,4 @@
-import { english } from '../../engine/english/sentences.js';
+import { english } from '../../engine/english/say.js';
 import { reportIn } from '../../engine/report/report-in.js';
 import { isoText, totalMinutes, type Instant } from '../../calendar/index.js';
 import { bookOf } from '../../engine/book.js';

@@ -1,5 +1,5 @@
 import { isoText } from '../../calendar/index.js';
-import { english } from '../../engine/english/sentences.js';
+import { english } from '../../engine/english/say.js';
 import { optionsOf } from '../../engine/options/options.js';
 import type { OptionsAnswer, PricedOption } from '../../engine/options/types.js';
 import type { AccessWindow, Plan, PlanDocument, PriceBook } from '../../model/index.js';
@@ -62,9 +62,9 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
         ? {
             id: option.id,
             kind: option.kind,
-            name: option.name,
+            name: english(option.name),
             state: option.state,
-            changes: option.changes,
+            changes: option.changes.map(english),
             expectedTotal: option.expectedTotal,
             standardError: option.standardError,
             p50Total: option.p50Total,
@@ -87,13 +87,17 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
               pOnTime: each.onTime.probability,
             })),
             faults: option.faults,
-            notes: option.notes,
+            notes: option.notes.map(english),
           }
-        : option,
+        : { ...option, name: english(option.name), reason: english(option.reason) },
     ),
-    breakEvens: answer.breakEvens,
+    breakEvens: answer.breakEvens.map(({ ownPrices, text, ...breakEven }) => ({
+      ...breakEven,
+      ownPrices: ownPrices.map((price) => ({ ...price, what: english(price.what) })),
+      text: english(text),
+    })),
     notPriced: answer.notPriced.map(english),
-    notes: answer.notes,
+    notes: answer.notes.map(english),
   };
 }
 
@@ -108,7 +112,7 @@ export function optionsWords(answer: OptionsAnswer): readonly Block[] {
     table(
       ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],
       priced.map((option) => [
-        `${option.name}${option.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(option.id) ? ' (too close to call)' : ''}`,
+        `${english(option.name)}${option.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(option.id) ? ' (too close to call)' : ''}`,
         option.expectedTotal,
         option.standardError,
         option.p50Total,
@@ -118,9 +122,11 @@ export function optionsWords(answer: OptionsAnswer): readonly Block[] {
       ]),
     ),
     ...answer.options.flatMap((option) =>
-      option.state === 'priced' ? [] : [`${option.name}: not offered. ${option.reason}`],
+      option.state === 'priced'
+        ? []
+        : [`${english(option.name)}: not offered. ${english(option.reason)}`],
     ),
     '',
-    ...answer.breakEvens.map((breakEven) => breakEven.text),
+    ...answer.breakEvens.map((breakEven) => english(breakEven.text)),
   ];
 }

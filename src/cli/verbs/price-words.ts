@@ -1,6 +1,6 @@
 import { clockWords } from '../../calendar/clock-words.js';
 import { durationText } from '../../calendar/index.js';
-import { english } from '../../engine/english/sentences.js';
+import { english } from '../../engine/english/say.js';
 import type { AccessWindow } from '../../model/index.js';
 import type { KeyDateLine, PriceResult } from '../../price/index.js';
 import { table, type Block } from '../print/blocks.js';

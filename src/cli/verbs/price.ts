@@ -1,7 +1,7 @@
 import { durationText, isoText } from '../../calendar/index.js';
 import type { AccessWindow, Note, Placement, Plan } from '../../model/index.js';
 import type { PriceBook } from '../../model/price-book.js';
-import { english } from '../../engine/english/sentences.js';
+import { english } from '../../engine/english/say.js';
 import { handbackOf } from '../../engine/handback/handback.js';
 import { priceOf } from '../../engine/price.js';
 import type { ReportBasis, ReportPlan } from '../../engine/report/facts.js';

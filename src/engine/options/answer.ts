@@ -3,6 +3,7 @@ import { compareWithReference, parseMoney, verdictBetween } from '../../price/in
 import { breakEvensOf } from './break-even.js';
 import { overrunCurve } from './costs.js';
 import { finished, type Entry } from './entry.js';
+import { sayOption } from './say-option.js';
 import type { Situation } from './situation.js';
 import type { Repeated } from './stop/repeated.js';
 import type {
@@ -28,7 +29,7 @@ export function answerFrom(
   entries: readonly (Entry | RefusedOption)[],
   repeated: readonly Repeated[],
   stop: StopOutlook | null,
-  noStop: string,
+  noStop: Phrase,
   notPriced: readonly Phrase[],
 ): OptionsAnswer {
   const { request, prices, window } = at;
@@ -75,10 +76,8 @@ export function answerFrom(
     stop,
     noStop,
     notes: [
-      'What is drawn at random is drawn by piece of work, so that all options share it; the chances differ from those of Handback by their standard errors.',
-      ...(prices.basis === 'damages'
-        ? ['Counted: delay damages, not the loss they stand for.']
-        : []),
+      sayOption('draws-shared'),
+      ...(prices.basis === 'damages' ? [sayOption('damages-counted')] : []),
     ],
     notPriced,
     cautions,
@@ -95,9 +94,6 @@ function nothingChanged({ id, kind, name }: PricedOption): RefusedOption {
     kind,
     name,
     state: 'nothing-to-vary',
-    reason:
-      kind === 'earlier-cut-off'
-        ? 'No earlier cut-off is cheaper than working to the booked end.'
-        : 'It changes nothing: the same cost in every simulated shift, and no work moves.',
+    reason: sayOption(kind === 'earlier-cut-off' ? 'no-cut-off-cheaper' : 'same-in-every-shift'),
   };
 }

@@ -1,6 +1,8 @@
 // What would have to be otherwise for the dearer of two options to be the cheaper.
-import type { PriceBook } from '../../model/index.js';
+import { joined, type Phrase, type PriceBook } from '../../model/index.js';
+import type { SumOf } from '../../price/english/money-words.js';
 import { decimalText, parseMoney } from '../../price/index.js';
+import { sayOption } from './say-option.js';
 import type { BreakEven, OptionPart, PricedOption } from './types.js';
 
 /** An option with what of its expected total hangs on overruns and what is paid whatever happens, in smallest coins. */
@@ -106,39 +108,49 @@ function wordsOf(
   less: PricedOption,
   more: PricedOption,
   currency: string,
-): string {
-  const money = (amount: string): string => `${currency} ${amount}`;
+): Phrase {
+  const sum = (amount: string): SumOf => ({ amount, currency });
   const { overrunTimes: times, lateChance, ownPrices, overrunMinutes } = found;
   const same = Number(found.dearerBy) === 0;
+  const pair = { cheaper: less.name, dearer: more.name };
   const sentences = [
     same
-      ? `"${more.name}" and "${less.name}" cost the same on average.`
-      : `"${more.name}" costs ${money(found.dearerBy)} more than "${less.name}" on average${found.tooCloseToCall ? ', too little to call with so many runs' : ''}.`,
+      ? sayOption('same-on-average', pair)
+      : sayOption('dearer-on-average', {
+          ...pair,
+          sum: sum(found.dearerBy),
+          close: found.tooCloseToCall,
+        }),
   ];
-  if (times !== null && !same) {
-    const chance = lateChance
-      ? `, or are so many times as likely (late in ${percent(lateChance.at)} of shifts, not ${percent(lateChance.now)})`
-      : '';
+  if (times !== null && !same)
     sentences.push(
       times > FAR
-        ? `Overruns would have to cost over ${FAR} times what the price book says for it to be the cheaper one.`
-        : times > 1
-          ? `It becomes the cheaper of the two where overruns cost more than ${ratio(times)} times what the price book says${chance}.`
-          : `It becomes the cheaper of the two where overruns cost less than ${ratio(times)} times what the price book says${chance}.`,
+        ? sayOption('overruns-far-dearer', { times: FAR })
+        : sayOption('cheaper-where-overruns', {
+            times: rounded(times, 3),
+            more: times > 1,
+            late: lateChance && {
+              at: rounded(100 * lateChance.at, 2),
+              now: rounded(100 * lateChance.now, 2),
+            },
+          }),
     );
-  }
   for (const { option, what, amount } of ownPrices)
     sentences.push(
-      `"${(option === less.id ? less : more).name}" is the cheaper of the two while this costs less than ${money(amount)}: ${what.slice(0, 1).toLowerCase()}${what.slice(1)}.`,
+      sayOption('cheaper-of-two-while', {
+        name: (option === less.id ? less : more).name,
+        turn: what,
+        sum: sum(amount),
+      }),
     );
   if (overrunMinutes !== null)
-    sentences.push(
-      `What it adds is as much as one late handback of ${overrunMinutes} min as planned.`,
-    );
-  if (sentences.length === 1 && !same)
-    sentences.push('No price of an overrun makes it the cheaper one.');
-  return sentences.join(' ');
+    sentences.push(sayOption('as-much-as-late', { minutes: overrunMinutes }));
+  if (sentences.length === 1 && !same) sentences.push(sayOption('no-overrun-price-turns'));
+  return joined(sentences, ' ');
 }
 
-const ratio = (times: number): string => String(Number(times.toPrecision(3)));
-const percent = (share: number): string => `${Number((100 * share).toPrecision(2))} %`;
+/** Decimal text with so many digits that count, never with an exponent. */
+function rounded(value: number, digits: number): string {
+  const near = Number(value.toPrecision(digits));
+  return near < 1e-6 ? near.toFixed(9) : String(near);
+}

@@ -47,6 +47,7 @@ export function changedDates(
 
 /** The edit that makes an option's document; null where it changes nothing. */
 export function editOf(draft: Draft, document: PlanDocument) {
-  const edit = editBetween(document, draft.document, draft.name);
+  const { id, name } = draft;
+  const edit = editBetween(document, draft.document, typeof name === 'string' ? name : id);
   return edit.changes.length === 0 ? null : edit;
 }

@@ -1,6 +1,13 @@
-import type { Plan, PlanDocument, Train } from '../../model/index.js';
+import {
+  joined,
+  type Phrase,
+  type Plan,
+  type PlanDocument,
+  type Train,
+} from '../../model/index.js';
 import type { WindowWork } from './costs.js';
 import type { Planned } from './plans.js';
+import { sayOption } from './say-option.js';
 import type { Situation } from './situation.js';
 import type { OptionKind, OptionPart, RefusedOption } from './types.js';
 
@@ -8,8 +15,8 @@ import type { OptionKind, OptionPart, RefusedOption } from './types.js';
 export interface Draft extends Planned {
   readonly id: string;
   readonly kind: OptionKind;
-  readonly name: string;
-  readonly changes: readonly string[];
+  readonly name: Phrase;
+  readonly changes: readonly Phrase[];
   readonly document: PlanDocument;
   readonly plan: Plan;
   readonly trains: readonly Train[];
@@ -18,17 +25,17 @@ export interface Draft extends Planned {
   /** Costs that are the same in every run, beside the plant and labour of the plan. */
   readonly lines: readonly OptionPart[];
   readonly turn?: Turn;
-  readonly notes: readonly string[];
+  readonly notes: readonly Phrase[];
 }
 
 /** The price at which an option turns from cheaper to dearer. */
 export interface Turn {
   /** What it is a price of: `The further 60 min`. */
-  readonly what: string;
+  readonly what: Phrase;
   /** What of the total is such a price now, in smallest coins. */
   readonly minor: number;
   /** The same for one of so many. */
-  readonly each?: { readonly count: number; readonly word: string };
+  readonly each?: { readonly count: number; readonly by: 'hour' | 'unit' };
 }
 
 /** As planned: what the others are held against. */
@@ -36,7 +43,7 @@ export function asPlanned(at: Situation): Draft {
   return {
     id: 'as-planned',
     kind: 'as-planned',
-    name: 'As planned',
+    name: sayOption('as-planned'),
     changes: [],
     document: at.document,
     plan: at.plan,
@@ -54,17 +61,14 @@ export function asPlanned(at: Situation): Draft {
 export const refused = (
   id: string,
   kind: OptionKind,
-  name: string,
+  name: Phrase,
   state: RefusedOption['state'],
-  reason: string,
+  reason: Phrase,
 ): RefusedOption => ({ id, kind, name, state, reason });
 
 /** Why work finds no place, activity by activity. */
-export function reasonOf(unplaced: Draft['unplaced']): string {
-  return unplaced
-    .map(
-      (item) =>
-        `${item.activity} finds no place: ${item.reasons.map((each) => each.text).join('; ')}.`,
-    )
-    .join(' ');
-}
+export const reasonOf = (unplaced: Draft['unplaced']): Phrase =>
+  joined(
+    unplaced.map((item) => sayOption('finds-no-place', item)),
+    ' ',
+  );

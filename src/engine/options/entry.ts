@@ -1,15 +1,11 @@
-import type { PriceBook } from '../../model/index.js';
-import {
-  decimalText,
-  keyDateLines,
-  moneyText,
-  type RunComparison,
-  type RunCosts,
-} from '../../price/index.js';
+import type { Phrase, PriceBook } from '../../model/index.js';
+import { decimalText, keyDateLines, type RunComparison, type RunCosts } from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
 import { changedDates, editOf, movedIn } from './changes.js';
 import type { Draft, Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
+import { sumOf } from '../../price/say-price.js';
+import { sayOption } from './say-option.js';
 import type { Situation } from './situation.js';
 import { faultsOf } from './sound.js';
 import type { PricedOption } from './types.js';
@@ -57,7 +53,7 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
       parts,
       faults,
       notes: [
-        ...faults.map((fault) => `The check found a fault: do not use this plan. ${fault.text}.`),
+        ...faults.map((fault) => sayOption('check-found-fault', { what: fault.text })),
         ...draft.notes,
         ...unknownDates(draft, at),
       ],
@@ -68,10 +64,10 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
 }
 
 /** Key dates with a price whose cost is not known, for want of a place for all of the work. */
-function unknownDates({ plan, placements }: Draft, { prices }: Situation): readonly string[] {
+function unknownDates({ plan, placements }: Draft, { prices }: Situation): readonly Phrase[] {
   return keyDateLines(plan.activities, placements, plan.zone, prices)
     .filter((line) => line.forecast === null)
-    .map((line) => `${line.title}: ${line.formula}, and not in the total.`);
+    .map(({ title, formula }) => sayOption('key-date-not-in-total', { title, formula }));
 }
 
 /**
@@ -107,29 +103,30 @@ export function finished(
   };
 }
 
-const lower = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
-
 function turnText(
   { what, each }: Turn,
   minor: number,
   prices: PriceBook,
 ): NonNullable<PricedOption['breakEven']> {
   const amount = decimalText(minor, prices);
-  if (minor <= 0)
+  if (minor === 0) return { what, amount, text: sayOption('same-only-if-free', { turn: what }) };
+  if (minor < 0)
     return {
       what,
       amount,
-      text:
-        minor === 0
-          ? `It costs the same as planned only if this is free: ${lower(what)}.`
-          : `It is dearer than as planned by ${moneyText(-minor, prices)} before this is paid for: ${lower(what)}.`,
+      text: sayOption('dearer-before-paid', { turn: what, sum: sumOf(-minor, prices) }),
     };
-  const perPiece = each
-    ? ` (${moneyText(Math.floor(minor / each.count), prices)} ${each.word})`
-    : '';
+  const one = each && {
+    sum: sumOf(Math.floor(minor / each.count), prices),
+    by: each.by,
+  };
   return {
     what,
     amount,
-    text: `It is cheaper than as planned while this costs less than ${moneyText(minor, prices)}${perPiece}: ${lower(what)}.`,
+    text: sayOption('cheaper-while-less', {
+      turn: what,
+      sum: sumOf(minor, prices),
+      each: one ?? null,
+    }),
   };
 }

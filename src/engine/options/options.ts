@@ -5,6 +5,7 @@ import { asPlanned, type Draft } from './draft.js';
 import { entryOf, type Entry } from './entry.js';
 import { priceDraft, type PricedDraft } from './price-draft.js';
 import { activityOf, situationOf, type OptionsTools, type Situation } from './situation.js';
+import { sayOption } from './say-option.js';
 import { sound } from './sound.js';
 import { bestCutOff, cutOffEntry } from './stop/cut-off.js';
 import { leftovers } from './stop/leftovers.js';
@@ -68,8 +69,13 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   let stop: StopOutlook | null = null;
   if ('reason' in chosen) {
     entries.push(
-      { id: 'less', kind: 'one-unit-less', name: 'One unit less', ...chosen },
-      { id: 'cut-off', kind: 'earlier-cut-off', name: 'Earlier cut-off', ...chosen },
+      { id: 'less', kind: 'one-unit-less', name: sayOption('one-unit-less'), ...chosen },
+      {
+        id: 'cut-off',
+        kind: 'earlier-cut-off',
+        name: sayOption('earlier-cut-off'),
+        ...chosen,
+      },
     );
     report(STOP_STEPS);
   } else {

@@ -3,6 +3,7 @@ import type { Placement } from '../../planner/fit/types.js';
 import { unitsLeft, type Activity, type Plan } from '../../model/index.js';
 import { allocate, leftOpenIn, replan, wholeBlocksIn } from '../../planner/search/index.js';
 import type { Allocation, Unplaced } from '../../planner/search/types.js';
+import { sayUnplaced } from '../../planner/search/unplaced-sentences.js';
 import { verify } from '../../verify/index.js';
 import type { Planned, SearchTime } from './plans.js';
 import { beside, refit, settled } from './refit.js';
@@ -129,7 +130,7 @@ export function intoNextWindows(
 const noLater = (item: Unplaced): Unplaced => ({
   ...item,
   reasons: item.reasons.map((each) =>
-    each.code === 'no-window' ? { ...each, text: 'no window of the plan begins later' } : each,
+    each.code === 'no-window' ? { code: each.code, ...sayUnplaced('no-later-window', {}) } : each,
   ),
 });
 

@@ -1,6 +1,6 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
-import type { AccessWindow, Activity } from '../../model/index.js';
+import type { AccessWindow, Activity, Phrase } from '../../model/index.js';
 import type { KeyDateForecast, Unplaced } from '../../planner/search/types.js';
 
 /** How hard the scheduler may try, and how it is stopped. */
@@ -19,6 +19,8 @@ export interface Planned {
   readonly placements: readonly Placement[];
   readonly unplaced: readonly Unplaced[];
   readonly keyDates: readonly KeyDateForecast[];
+  /** Why what was found is no plan; absent where it is one. */
+  readonly unsound?: Phrase;
 }
 
 /** Units of each activity that are placed in a window; 1 for a whole piece of work. */

@@ -10,6 +10,7 @@ import {
 } from '../../price/index.js';
 import { runWindows, seedOf, type WindowWork } from './costs.js';
 import type { Draft } from './draft.js';
+import { sayOption } from './say-option.js';
 import { settingsOf, type Situation } from './situation.js';
 import type { OptionHandback, OptionPart } from './types.js';
 
@@ -51,16 +52,16 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
   const count = overrunHere.length;
   const meanOf = (costs: readonly number[]): string =>
     decimalText(Math.round(sum(costs) / count), prices);
-  const overrunPart = (what: string, costs: readonly number[], extra: string): OptionPart => ({
+  const overrunPart = (what: Phrase, costs: readonly number[], change: boolean): OptionPart => ({
     part: 'overrun',
     what,
     amount: meanOf(costs),
-    formula: `mean of ${count} simulated handbacks, each priced by the minute it ends${extra}`,
+    formula: sayOption('mean-of-handbacks', { count, change }),
     inputs: [
-      { name: 'runs', value: String(count), unit: '' },
-      { name: 'seed', value: String(request.seed), unit: '' },
+      { name: sayOption('input-runs'), value: String(count), unit: '' },
+      { name: sayOption('input-seed'), value: String(request.seed), unit: '' },
       {
-        name: 'runs that cost something',
+        name: sayOption('input-runs-that-cost'),
         value: String(costs.filter((cost) => cost !== 0).length),
         unit: '',
       },
@@ -79,18 +80,12 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
     },
     parts: [
       overrunPart(
-        `Overrun of ${draft.here.map((work) => work.window.id).join(' and ')}`,
+        sayOption('overrun-of', { windows: draft.here.map((work) => work.window.id) }),
         overrunHere,
-        '',
+        false,
       ),
       ...(others.length > 0
-        ? [
-            overrunPart(
-              `Overrun of ${others.join(', ')}: change`,
-              overrunElsewhere,
-              ', less the same as planned',
-            ),
-          ]
+        ? [overrunPart(sayOption('overrun-change-of', { windows: others }), overrunElsewhere, true)]
         : []),
       ...fixed,
     ],
@@ -140,13 +135,13 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
       );
   const total = (some: readonly CallOut[]): number =>
     sum(some.map((callOut) => parseMoney(callOut.amount, prices)));
-  const part = (what: string, minor: number, lines: readonly CallOut[]): OptionPart => ({
+  const part = (what: Phrase, minor: number, lines: readonly CallOut[]): OptionPart => ({
     part: 'plant',
     what,
     amount: decimalText(minor, prices),
-    formula: allOf(lines, 'no plant or labour with a rate'),
+    formula: allOf(lines, sayOption('nothing-with-rate')),
     inputs: lines.map((line) => ({
-      name: `${line.resource} in ${line.window}`,
+      name: sayOption('input-resource-in', line),
       value: line.amount,
       unit: prices.currency,
     })),
@@ -159,16 +154,19 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
   const after = paid(draft, others);
   const before = paid(at.planned, others);
   return [
-    part('Planned plant and labour', total(own), own),
+    part(sayOption('plant-planned'), total(own), own),
     ...(others.length > 0
       ? [
           {
             ...part(
-              `Plant and labour of ${others.join(', ')}: change`,
+              sayOption('plant-change-of', { windows: others }),
               total(after) - total(before),
               after,
             ),
-            formula: joined([allOf(after, 'none'), allOf(before, 'none')], '; less as planned: '),
+            formula: sayOption('less-as-planned', {
+              after: allOf(after, sayOption('none-of-it')),
+              before: allOf(before, sayOption('none-of-it')),
+            }),
           },
         ]
       : []),
@@ -176,7 +174,7 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
 }
 
 /** How several call-outs come about; in place of none, what is said of it. */
-const allOf = (lines: readonly CallOut[], none: string): Phrase =>
+const allOf = (lines: readonly CallOut[], none: Phrase): Phrase =>
   lines.length === 0
     ? none
     : joined(

@@ -1,9 +1,9 @@
-import { englishProblems } from '../english/problems.js';
-import { wordsOf, type PlanFault } from '../../model/index.js';
+import { joined, type Phrase, type PlanFault } from '../../model/index.js';
 import { leftOpenIn } from '../../planner/search/index.js';
 import { verify } from '../../verify/index.js';
 import { sitePlan } from '../site/site-plan.js';
 import { refused, type Draft } from './draft.js';
+import { sayOption } from './say-option.js';
 import type { Situation } from './situation.js';
 import type { RefusedOption } from './types.js';
 
@@ -29,34 +29,43 @@ export const newFaults = (draft: Checked, at: Situation): readonly PlanFault[] =
 /** The draft, unless its plan has a fault, or leaves the line open, where the plan as it stands has and does not. */
 export function sound(draft: Draft | RefusedOption, at: Situation): Draft | RefusedOption {
   if ('state' in draft) return draft;
-  const why = unreadIn(draft, at) || openIn(draft, at) || faultyIn(draft, at);
-  return why === '' ? draft : refused(draft.id, draft.kind, draft.name, 'infeasible', why);
+  const why = unreadIn(draft, at) ?? ended(unsoundIn(draft, at));
+  return why === undefined ? draft : refused(draft.id, draft.kind, draft.name, 'infeasible', why);
 }
 
-/** What it newly leaves open, in words; empty: nothing. */
-export function openIn({ plan, placements }: Checked, at: Situation): string {
+/** What it newly leaves open, else what the independent check newly finds; undefined: nothing. */
+export function unsoundIn(draft: Checked, at: Situation): Phrase | undefined {
+  const open = openIn(draft, at);
+  const found = open.length > 0 ? open : newFaults(draft, at).map((fault) => fault.text);
+  return found.length === 0 ? undefined : joined(found, '; ');
+}
+
+const ended = (why: Phrase | undefined): Phrase | undefined =>
+  why === undefined ? undefined : joined([why, '.'], '');
+
+function openIn({ plan, placements }: Checked, at: Situation): readonly Phrase[] {
   const before = new Set(
     leftOpenIn(at.plan, at.planned.placements).map((leftOpen) => leftOpen.activity),
   );
-  const open = leftOpenIn(plan, placements).filter((leftOpen) => !before.has(leftOpen.activity));
-  return open.length === 0 ? '' : `${open.map((leftOpen) => leftOpen.text).join('; ')}.`;
+  return leftOpenIn(plan, placements)
+    .filter((leftOpen) => !before.has(leftOpen.activity))
+    .map(({ activity, missing, made }) =>
+      'early' in made
+        ? sayOption('makers-before-finish', { activity, early: made.early })
+        : sayOption('left-not-made-good', { activity, missing, ...made }),
+    );
 }
 
-/** What the independent check newly finds, in words; empty: nothing. */
-export function faultyIn(draft: Checked, at: Situation): string {
-  const faults = newFaults(draft, at);
-  return faults.length === 0 ? '' : `${faults.map((fault) => fault.text).join('; ')}.`;
-}
-
-/** Why rows of work that are still in the table cannot be read any more once it is changed so; empty where all can. */
-function unreadIn({ plan, document }: Draft, at: Situation): string {
-  if (plan === at.plan) return '';
+/** Why rows of work that are still in the table cannot be read any more once it is changed so; undefined where all can. */
+function unreadIn({ plan, document }: Draft, at: Situation): Phrase | undefined {
+  if (plan === at.plan) return undefined;
   const there = new Set(plan.activities.map((activity) => activity.id));
   const { rows } = document.tables.work;
   const gone = at.plan.activities.filter(
     ({ id }) => !there.has(id) && rows.some((row) => row.some((cell) => cell.trim() === id)),
   );
-  if (gone.length === 0) return '';
+  if (gone.length === 0) return undefined;
   const why = sitePlan(document).faults.find((fault) => fault.severity === 'error');
-  return `${gone.map((activity) => activity.id).join(', ')} could not be planned so. ${why ? wordsOf(why, englishProblems)[0] : ''}`.trim();
+  const activities = gone.map((activity) => activity.id);
+  return joined([sayOption('not-planned-so', { activities }), ...(why ? [why] : [])], ' ');
 }

@@ -106,14 +106,14 @@ interface OptionName {
   /** Unique in the answer. */
   readonly id: string;
   readonly kind: OptionKind;
-  readonly name: string;
+  readonly name: Phrase;
 }
 
 /** An option scheduled, simulated and priced. Money is decimal text. */
 export interface PricedOption extends OptionName {
   readonly state: 'priced';
-  /** What changes, in words. */
-  readonly changes: readonly string[];
+  /** What changes. */
+  readonly changes: readonly Phrase[];
   /** What it changes in the document; null: nothing. */
   readonly edit: Edit | null;
   /** Its plan of the work, to be taken with the edit. */
@@ -140,19 +140,19 @@ export interface PricedOption extends OptionName {
   readonly differenceError: string;
   readonly verdict: OptionVerdict;
   readonly cheaperInShare: number;
-  /** At what price it turns from cheaper to dearer, in words; null for as planned. */
+  /** At what price it turns from cheaper to dearer; null for as planned. */
   readonly breakEven: {
-    readonly what: string;
+    readonly what: Phrase;
     readonly amount: string;
-    readonly text: string;
+    readonly text: Phrase;
   } | null;
-  readonly notes: readonly string[];
+  readonly notes: readonly Phrase[];
 }
 
 /** An option that cannot be had, has nothing to vary, or was not worked out: said, never hidden. */
 export interface RefusedOption extends OptionName {
   readonly state: 'infeasible' | 'nothing-to-vary';
-  readonly reason: string;
+  readonly reason: Phrase;
 }
 
 /** What became of one option. */
@@ -207,12 +207,12 @@ export interface BreakEven {
   /** What either of them adds at a price of its own, and the price below which it is the cheaper of the two. */
   readonly ownPrices: readonly {
     readonly option: string;
-    readonly what: string;
+    readonly what: Phrase;
     readonly amount: string;
   }[];
   /** The least overrun of the window as planned that costs as much as what the dearer pays beforehand; null: none found. */
   readonly overrunMinutes: number | null;
-  readonly text: string;
+  readonly text: Phrase;
 }
 
 /** Ways to do the work of one window side by side. */
@@ -238,9 +238,9 @@ export interface OptionsAnswer {
   readonly breakEvens: readonly BreakEven[];
   readonly stop: StopOutlook | null;
   /** Why there is no `stop`; empty when there is. */
-  readonly noStop: string;
-  readonly notes: readonly string[];
-  /** What the totals leave out, in words. */
+  readonly noStop: Phrase;
+  readonly notes: readonly Phrase[];
+  /** What the totals leave out. */
   readonly notPriced: readonly Phrase[];
   readonly cautions: readonly string[];
 }

@@ -1,3 +1,4 @@
+import { joined } from '../../model/index.js';
 import type { OptionsAnswer, PricedOption } from '../options/types.js';
 import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
 import type { Report } from './report.js';
@@ -17,7 +18,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
       {
         label: 'Least expected total',
         value: cheapest
-          ? `${cheapest.name}: ${sumText(answer.currency, cheapest.expectedTotal)}`
+          ? joined([cheapest.name, sumText(answer.currency, cheapest.expectedTotal)], ': ')
           : 'none could be priced',
       },
       {
@@ -67,7 +68,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
                   option.difference,
                   option.differenceError,
                   option.handbacks.map((each) => timeText(each.p80, window)).join('; '),
-                  option.changes.join('; '),
+                  joined(option.changes, '; '),
                 ],
               ],
         ),
@@ -95,7 +96,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
       {
         title: 'Not among them',
         items: answer.options.flatMap((option) =>
-          option.state === 'priced' ? [] : [`${option.name}: ${option.reason}`],
+          option.state === 'priced' ? [] : [joined([option.name, option.reason], ': ')],
         ),
       },
       { title: 'Not priced', items: answer.notPriced },

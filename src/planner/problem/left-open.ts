@@ -13,7 +13,14 @@ export interface LeftOpen {
   readonly block: readonly string[];
   /** What of that is missing there. */
   readonly missing: readonly string[];
-  readonly text: string;
+  /** What would make it good and lies somewhere before it is finished; or where it would not be made good. */
+  readonly made:
+    | { readonly early: readonly string[] }
+    | {
+        readonly window: string | null;
+        /** It was done before the plan begins. */
+        readonly before: boolean;
+      };
 }
 
 /** Every activity of a plan that some placements leave open, or whose makers-good stand without it. */
@@ -45,7 +52,7 @@ export function leftOpenIn(
               activity,
               block,
               missing: [activity],
-              text: `${early.join(', ')} cannot be where ${activity} is not finished`,
+              made: { early },
             },
           ];
     }
@@ -61,8 +68,7 @@ export function leftOpenIn(
       );
     });
     if (missing.length === 0) return [];
-    const text = `${activity} would not be made good in ${last.window}: ${missing.join(', ')} ${missing.length === 1 ? 'is' : 'are'} not finished there`;
-    return [{ activity, block, missing, text }];
+    return [{ activity, block, missing, made: { window: last.window, before: false } }];
   });
 }
 
@@ -83,8 +89,7 @@ function openedBefore(
     );
   });
   if (missing.length === 0) return [];
-  const text = `${activity} was done before and would not be made good in ${first.window}: ${missing.join(', ')} ${missing.length === 1 ? 'is' : 'are'} not finished there`;
-  return [{ activity, block: asked, missing, text }];
+  return [{ activity, block: asked, missing, made: { window: first.window, before: true } }];
 }
 
 const unitsIn = (visits: readonly Placement[]): number =>

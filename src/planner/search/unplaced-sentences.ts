@@ -44,6 +44,7 @@ export const unplacedSentences = {
   }) =>
     `there is room for ${activities.join(' and ')} ${window === null ? 'outside the windows' : `in ${window}`} as the plan stands, and the plan does not place ${activities.length > 1 ? 'them' : 'it'}`,
   'no-window': (_: Nothing) => 'the plan has no windows',
+  'no-later-window': (_: Nothing) => 'no window of the plan begins later',
   'needs-of-resource': ({
     amount,
     resource,

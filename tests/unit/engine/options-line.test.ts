@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdit, editBetween } from '../../../src/edits/index.js';
+import { english } from '../../../src/engine/english/say.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { sitePlan } from '../../../src/engine/site/site-plan.js';
 import { at } from '../../helpers/clock.js';
@@ -51,7 +52,9 @@ describe('the options of a window in which the line is opened', () => {
     // The night cannot be parted so: the lift would be made good in another window.
     const split = options.find((option) => option.id === 'split')!;
     expect(split.state).toBe('infeasible');
-    expect(split.state === 'infeasible' && split.reason).toContain('TAMP could not be planned so');
+    expect(split.state === 'infeasible' && english(split.reason)).toContain(
+      'TAMP could not be planned so',
+    );
   });
 
   it('refuses one that would leave the line open, and says what is missing', async () => {
@@ -71,7 +74,9 @@ describe('the options of a window in which the line is opened', () => {
     });
     const own = options.find((option) => option.id === 'own 1')!;
     expect(own.state).toBe('infeasible');
-    expect(own.state === 'infeasible' && own.reason).toContain('made good in its own window');
+    expect(own.state === 'infeasible' && english(own.reason)).toContain(
+      'made good in its own window',
+    );
   });
 
   it('keeps the place of work that stays alone in a window beside it, and frees what was fixed', async () => {
@@ -129,6 +134,8 @@ F,CLIPS,60,,,none,shared,W1`,
       to: at('2027-05-05 04:30'),
     });
     expect(own.state === 'priced' && own.faults).toEqual([]);
-    expect(own.state === 'priced' && own.changes).toContain('CLIPS is not fixed to W1 any more.');
+    expect(own.state === 'priced' && own.changes.map(english)).toContain(
+      'CLIPS is not fixed to W1 any more.',
+    );
   });
 });

@@ -8,6 +8,7 @@ import {
   type PricedOption,
 } from '../../../src/engine/index.js';
 import { priceBookSchema, type PlanDocument } from '../../../src/model/index.js';
+import { inEnglish, type InEnglish } from '../../helpers/in-english.js';
 import { emptyDocument } from '../../helpers/sample.js';
 
 const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
@@ -52,9 +53,9 @@ async function caseOf(
 }
 
 const asked = { window: 'W1', seed: 3, runs: 1500, effortPerOption: 0.08 };
-const ask = ({ document, allocation }: Case, more = {}) =>
-  createInlineEngine().options(document, { ...asked, allocation, ...more });
-const of = (options: readonly OptionOutcome[], id: string): PricedOption => {
+const ask = async ({ document, allocation }: Case, more = {}) =>
+  inEnglish(await createInlineEngine().options(document, { ...asked, allocation, ...more }));
+const of = (options: readonly InEnglish<OptionOutcome>[], id: string): InEnglish<PricedOption> => {
   const found = options.find((option) => option.id === id);
   if (found?.state !== 'priced') throw new Error(`${id}: ${found?.reason ?? 'absent'}`);
   return found;

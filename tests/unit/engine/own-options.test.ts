@@ -8,6 +8,7 @@ import {
   type PricedOption,
 } from '../../../src/engine/index.js';
 import { priceBookSchema, type PlanDocument } from '../../../src/model/index.js';
+import { inEnglish, type InEnglish } from '../../helpers/in-english.js';
 import { emptyDocument } from '../../helpers/sample.js';
 
 const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
@@ -57,18 +58,19 @@ const cutOffAt = instantOf(
 /** The options with one of our own, and that one. */
 async function asked(wish: OptionWish, more = {}) {
   const { document, allocation } = await given;
-  const { options } = await createInlineEngine().options(document, {
+  const answer = await createInlineEngine().options(document, {
     ...{ window: 'W1', seed: 3, runs: 1000, effortPerOption: 0.08, allocation },
     ...more,
     own: [{ name: 'Ours', wish }],
   });
+  const { options } = inEnglish(answer);
   return { options, own: options.find((option) => option.id === 'own 1')! };
 }
-function priced(item: OptionOutcome | undefined): PricedOption {
+function priced(item: InEnglish<OptionOutcome> | undefined): InEnglish<PricedOption> {
   if (item?.state !== 'priced') throw new Error(item?.reason ?? 'absent');
   return item;
 }
-const of = (options: readonly OptionOutcome[], id: string): PricedOption =>
+const of = (options: readonly InEnglish<OptionOutcome>[], id: string): InEnglish<PricedOption> =>
   priced(options.find((option) => option.id === id));
 
 describe('an option that a person makes up in words', () => {

@@ -1,4 +1,4 @@
-import { english } from '../../../src/engine/english/sentences.js';
+import { english } from '../../../src/engine/english/say.js';
 import { describe, expect, it } from 'vitest';
 import { accountReport } from '../../../src/engine/report/account-report.js';
 import type { ReportBasis } from '../../../src/engine/report/facts.js';

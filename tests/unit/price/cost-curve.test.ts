@@ -1,4 +1,4 @@
-import { english } from '../../../src/engine/english/sentences.js';
+import { english } from '../../../src/engine/english/say.js';
 import { describe, expect, it } from 'vitest';
 import { costCurve, expectedCost } from '../../../src/price/index.js';
 import { aBook, aResource, aWindow, trainsDue } from './builders.js';

@@ -17,6 +17,7 @@ import { certificateSentences } from '../../../src/planner/certificate-words.js'
 import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
+import { optionSentences } from '../../../src/engine/options/english/index.js';
 import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
 import { repairSentences } from '../../../src/planner/repair/repair-sentences.js';
@@ -35,6 +36,7 @@ const rooms = [
   commonSentences,
   commonPhrases,
   priceSentences,
+  optionSentences,
   liveSentences,
   repairSentences,
 ];
@@ -65,6 +67,7 @@ const asTheyAre = new Set([
     'counted',
     'all',
     'between',
+    'turn',
   ],
 ]);
 

@@ -3,7 +3,7 @@ import { explainFigure, type ShownResults } from '../../../components/why/explai
 import type { Explanation } from '../../../components/why/explanation.js';
 import type { Figure } from '../../../components/shared/figure-ask-event.js';
 import { momentText } from '../../../components/shared/format.js';
-import { english } from '../../../src/engine/english/sentences.js';
+import { english } from '../../../src/engine/english/say.js';
 import { loadSentences } from '../../../components/shared/said.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { durationText, MINUTE } from '../../../src/calendar/index.js';

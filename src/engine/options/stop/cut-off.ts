@@ -5,12 +5,14 @@ import {
   MINUTE,
   type Instant,
 } from '../../../calendar/index.js';
-import type { Activity } from '../../../model/index.js';
+import type { Activity, Phrase } from '../../../model/index.js';
 import { decimalText, type RunCosts } from '../../../price/index.js';
+import { sayPrice } from '../../../price/say-price.js';
 import { nearestRank, outlookOf } from '../../../risk/index.js';
 import { entryOf, type Entry } from '../entry.js';
 import type { Leftover } from './leftovers.js';
 import { addUp, type PricedDraft } from '../price-draft.js';
+import { sayOption } from '../say-option.js';
 import type { Situation } from '../situation.js';
 import type { StopRuns } from './stop-outlook.js';
 import type { OptionPart } from '../types.js';
@@ -95,58 +97,60 @@ export function cutOffEntry(
 ): Entry {
   const { prices, window } = at;
   const base = entryOf(planned, at);
-  const clock = isoText(cut.at, window.zone).slice(11, 16);
+  const moment = { at: cut.at, zone: window.zone };
   const inputs = [
-    { name: 'cut-off', value: isoText(cut.at, window.zone), unit: '' },
-    { name: 'left over on average', value: cut.meanLeft.toFixed(3), unit: 'units' },
-    { name: 'runs', value: String(cut.overrun.length), unit: '' },
+    { name: sayOption('input-cut-off'), value: isoText(cut.at, window.zone), unit: '' },
+    {
+      name: sayOption('input-left-on-average'),
+      value: cut.meanLeft.toFixed(3),
+      unit: sayPrice('units'),
+    },
+    { name: sayOption('input-runs'), value: String(cut.overrun.length), unit: '' },
   ];
-  const part = (kind: OptionPart['part'], what: string, costs: readonly number[]): OptionPart => ({
+  const part = (kind: OptionPart['part'], what: Phrase, costs: readonly number[]): OptionPart => ({
     part: kind,
     what,
     amount: decimalText(Math.round(meanOf(costs)), prices),
-    formula: `mean of ${costs.length} simulated shifts, each with what it had begun by ${clock}`,
+    formula: sayOption('mean-of-shifts', { count: costs.length, moment }),
     inputs,
     source: prices.source,
   });
   const sorted = Float64Array.from(cut.finishes).sort();
-  const moment = (share: number): Instant =>
+  const by = (share: number): Instant =>
     addMinutes(window.start, Math.ceil(nearestRank(sorted, share)));
   return {
     option: {
       ...base.option,
       id: 'cut-off',
       kind: 'earlier-cut-off',
-      name: `Cut-off at ${clock}`,
-      changes: [
-        `No unit of ${activity} begins after ${clock}; what is then left goes to the windows that follow.`,
-      ],
+      name: sayOption('cut-off-at', { moment }),
+      changes: [sayOption('no-unit-begins-after', { activity, moment })],
       handbacks: [
         {
           ...planned.handbacks[0]!,
           onTime: outlookOf(sorted, lengthMinutes(window)).onTime,
-          p50: moment(0.5),
-          p80: moment(0.8),
-          p95: moment(0.95),
+          p50: by(0.5),
+          p80: by(0.8),
+          p95: by(0.95),
         },
       ],
       parts: [
-        part('overrun', `Overrun of ${window.id}`, cut.overrun),
+        part('overrun', sayOption('overrun-of', { windows: [window.id] }), cut.overrun),
         ...(cut.elsewhere.some((value) => value !== 0)
-          ? [part('overrun', 'Overrun of later windows: change', cut.elsewhere)]
+          ? [part('overrun', sayOption('overrun-change-later'), cut.elsewhere)]
           : []),
         ...planned.parts.filter((item) => item.part !== 'overrun'),
-        part('re-booking', 'Booking again what is left', cut.again),
+        part('re-booking', sayOption('left-booked-again'), cut.again),
       ],
-      notes: ['At least one unit is done in every run.'],
+      notes: [sayOption('one-unit-always')],
     },
     costs: cut.costs,
     turn:
       cut.meanLeft > 0
         ? {
-            what: 'Booking again what is left',
+            what: sayOption('left-booked-again'),
             minor: Math.round(meanOf(cut.again)),
-            each: { count: cut.meanLeft, word: 'a unit' },
+            each: { count: cut.meanLeft, by: 'unit' },
           }
         : undefined,
   };

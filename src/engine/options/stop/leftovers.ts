@@ -7,7 +7,8 @@ import { asPlanned, type Draft } from '../draft.js';
 import { intoNextWindows, planFurther } from '../plan-further.js';
 import { unitsIn, withoutUnits, type Planned } from '../plans.js';
 import { priceDraft, type PricedDraft } from '../price-draft.js';
-import { faultyIn, openIn } from '../sound.js';
+import { sayOption } from '../say-option.js';
+import { unsoundIn } from '../sound.js';
 import { freedFrom } from '../freed.js';
 import type { Situation } from '../situation.js';
 import type { MovedWork } from '../types.js';
@@ -79,7 +80,7 @@ function nothingLeft(at: Situation, planned: PricedDraft): Leftover {
     elsewhere: planned.overrunHere.map(() => 0),
     moved: [],
     unplacedUnits: 0,
-    formula: 'nothing is left over',
+    formula: sayOption('nothing-left-over'),
     inProportion: false,
   };
 }
@@ -97,7 +98,7 @@ function between(known: ReadonlyMap<number, Leftover>, count: number): Leftover 
     units: count,
     fixed: mixed(from.fixed, to.fixed),
     elsewhere: from.elsewhere.map((cost, i) => mixed(cost, to.elsewhere[i]!)),
-    formula: `in proportion between ${from.units} and ${to.units} left over`,
+    formula: sayOption('in-proportion', { from: from.units, to: to.units }),
     inProportion: true,
   };
 }
@@ -123,7 +124,7 @@ function leave(at: Situation, activity: Activity, units: number): Draft {
   return {
     id: `left ${units}`,
     kind: 'one-unit-less',
-    name: `${units} left over`,
+    name: '',
     changes: [],
     document: at.document,
     plan: at.plan,
@@ -131,9 +132,7 @@ function leave(at: Situation, activity: Activity, units: number): Draft {
     here: [{ ...at.planned, placements }],
     ...found,
     lines: line ? [{ part: 're-booking', ...line }] : [],
-    notes: line
-      ? []
-      : ['The price book has no price for work left over: only its plant and labour are counted.'],
+    notes: line ? [] : [sayOption('no-price-for-left-over')],
   };
 }
 
@@ -144,13 +143,13 @@ function leftIfUnsound(
   at: Situation,
   activity: Activity,
 ): Planned {
-  const why = openIn({ ...found, plan: at.plan }, at) || faultyIn({ ...found, plan: at.plan }, at);
-  if (why === '') return found;
-  const reason = { code: 'no-sound-plan', text: why.replace(/\.$/, '') };
+  const unsound = unsoundIn({ ...found, plan: at.plan }, at);
+  if (unsound === undefined) return found;
   return {
     ...found,
     placements: shorter,
-    unplaced: [{ activity: activity.id, reasons: [reason] }],
+    unplaced: [{ activity: activity.id, reasons: [] }],
+    unsound,
   };
 }
 

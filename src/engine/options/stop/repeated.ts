@@ -1,8 +1,9 @@
 import type { Instant } from '../../../calendar/index.js';
 import { parseMoney } from '../../../price/index.js';
 import { reasonOf, type Draft } from '../draft.js';
-import { boundsOf, unitsLeft } from '../../../model/index.js';
+import { boundsOf, unitsLeft, type Phrase } from '../../../model/index.js';
 import { unitsIn } from '../plans.js';
+import { sayOption } from '../say-option.js';
 import { activityOf, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
 
@@ -48,14 +49,14 @@ export function repeatedIn(at: Situation): readonly Repeated[] {
 /** Repeated work to stop between units of. */
 export type Stoppable = Pick<Repeated, 'activity' | 'units'>;
 
-type Chosen = Stoppable | { readonly state: RefusedOption['state']; readonly reason: string };
+type Chosen = Stoppable | { readonly state: RefusedOption['state']; readonly reason: Phrase };
 
 /** The repeated work to stop between units of: the one wanted, otherwise the last that nothing there waits for. */
 export function chooseRepeated(repeated: readonly Repeated[], wanted?: string): Chosen {
   if (repeated.length === 0)
     return {
       state: 'nothing-to-vary',
-      reason: 'No repeated work is planned in this window, so there are no units to stop between.',
+      reason: sayOption('no-units-to-stop-between'),
     };
   const able = repeated.filter(
     (item) => item.waits.length === 0 && item.makesGood.length === 0 && item.units > 1,
@@ -65,38 +66,46 @@ export function chooseRepeated(repeated: readonly Repeated[], wanted?: string): 
   if (found.waits.length > 0)
     return {
       state: 'infeasible',
-      reason: `${found.waits.join(', ')} in the same window must wait for all units of ${found.activity}: one less would leave ${found.waits.length === 1 ? 'it' : 'them'} undone too.`,
+      reason: sayOption('waits-for-all-units', found),
     };
   if (found.makesGood.length > 0)
     return {
       state: 'infeasible',
-      reason: `${found.activity} makes ${found.makesGood.join(', ')} good: with one unit less the line would not be fit to run after this window.`,
+      reason: sayOption('makes-good-here', { activity: found.activity, opened: found.makesGood }),
     };
   if (found.units < 2)
     return {
       state: 'nothing-to-vary',
-      reason: `Only one unit of ${found.activity} is planned in this window.`,
+      reason: sayOption('one-unit-only', { activity: found.activity }),
     };
   return found;
 }
 
 /** What stopping one unit short comes to, from the draft that leaves one unit over. */
 export function oneLess(at: Situation, activity: string, draft: Draft): Draft | RefusedOption {
-  const named = { id: 'less', kind: 'one-unit-less', name: 'One unit less' } as const;
+  const name = sayOption('one-unit-less');
+  const named = { id: 'less', kind: 'one-unit-less', name } as const;
   if (draft.unplaced.length > 0)
-    return { ...named, state: 'infeasible', reason: reasonOf(draft.unplaced) };
+    return {
+      ...named,
+      state: 'infeasible',
+      reason:
+        draft.unsound === undefined
+          ? reasonOf(draft.unplaced)
+          : sayOption('finds-no-place', { activity, reasons: [draft.unsound] }),
+    };
   const again = draft.lines[0];
   return {
     ...draft,
     ...named,
     changes: [
-      `One unit of ${activity} less in ${at.window.id}.`,
+      sayOption('unit-less-in', { activity, window: at.window.id }),
       ...(draft.document === at.document
         ? []
-        : [`${activity} is not fixed to ${at.window.id} any more.`]),
+        : [sayOption('fixed-no-more', { activity, window: at.window.id })]),
     ],
     turn: {
-      what: 'Booking the unit again',
+      what: sayOption('unit-booked-again'),
       minor: again ? parseMoney(again.amount, at.prices) : 0,
     },
   };

@@ -1,7 +1,8 @@
-import { durationText, MINUTE } from '../../../calendar/index.js';
+import { MINUTE } from '../../../calendar/index.js';
 import { asPlanned, type Draft } from '../draft.js';
 import { clearAt, unitsIn } from '../plans.js';
 import { refit } from '../refit.js';
+import { sayOption } from '../say-option.js';
 import { elsewhere, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
 
@@ -11,20 +12,21 @@ export function anotherOrder(at: Situation): Draft | RefusedOption {
   const others = elsewhere(at);
   const tight = refit(at.plan, window, unitsIn(window.id, planned.placements), others, at.time);
   const gained = clearAt(window, planned.placements) - clearAt(window, tight.placements);
-  const named = { id: 'order', kind: 'another-order', name: 'Another order' } as const;
+  const name = sayOption('another-order');
+  const named = { id: 'order', kind: 'another-order', name } as const;
   if (tight.unplaced.length > 0 || gained <= 0)
     return {
       ...named,
       state: 'nothing-to-vary',
-      reason: 'No other order of the work was found that clears the line sooner.',
+      reason: sayOption('no-order-sooner'),
     };
   const placements = [...others, ...tight.placements];
   return {
     ...asPlanned(at),
     ...named,
-    changes: [`The same work in another order is clear ${durationText(gained / MINUTE)} sooner.`],
+    changes: [sayOption('order-clear-sooner', { minutes: gained / MINUTE })],
     here: [{ ...planned, placements }],
     placements,
-    turn: { what: 'The change of order', minor: 0 },
+    turn: { what: sayOption('change-of-order'), minor: 0 },
   };
 }

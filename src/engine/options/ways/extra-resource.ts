@@ -1,4 +1,4 @@
-import { dayAt, dayText, durationText, MINUTE } from '../../../calendar/index.js';
+import { dayAt, dayText, MINUTE } from '../../../calendar/index.js';
 import type { Resource } from '../../../model/index.js';
 import { callOuts, parseMoney } from '../../../price/index.js';
 import { sitePlan } from '../../site/site-plan.js';
@@ -6,6 +6,7 @@ import { refused, type Draft } from '../draft.js';
 import { withRow } from '../edits.js';
 import { clearAt, unitsIn } from '../plans.js';
 import { refit } from '../refit.js';
+import { sayOption } from '../say-option.js';
 import { activityOf, elsewhere, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
 
@@ -25,9 +26,9 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
       refused(
         'extra',
         'extra-resource',
-        'Extra plant or gang',
+        sayOption('extra-plant-or-gang'),
         'nothing-to-vary',
-        'No work of this window uses plant or labour of which there is only so much.',
+        sayOption('nothing-limited'),
       ),
     ];
   const units = unitsIn(window.id, planned.placements);
@@ -35,13 +36,14 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
   const tight = refit(plan, window, units, others, at.time);
   return limited.map((given): Draft | RefusedOption => {
     const resource = given.id;
-    const [id, name] = [`extra ${resource}`, `One more ${resource}`];
+    const id = `extra ${resource}`;
+    const name = sayOption('one-more-of', { resource });
     const none = refused(
       id,
       'extra-resource',
       name,
       'nothing-to-vary',
-      `Another ${resource} would clear the line no sooner: no work of ${window.id} waits for one.`,
+      sayOption('another-no-sooner', { resource, window: window.id }),
     );
     if (!isShort(at, given, units)) return none;
     const document = withRow(at.document, 'resources', {
@@ -65,7 +67,11 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
       kind: 'extra-resource',
       name,
       changes: [
-        `One more ${resource} on the days of ${window.id}; the work is clear ${durationText(gained / MINUTE)} sooner than in its best order without.`,
+        sayOption('one-more-on-days', {
+          resource,
+          window: window.id,
+          minutes: gained / MINUTE,
+        }),
       ],
       document,
       ...next,
@@ -74,11 +80,11 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
       unplaced: [],
       keyDates: [],
       lines: [],
-      turn: { what: `What ${resource} costs more`, minor: paid(work) - paid(planned) },
+      turn: { what: sayOption('what-more-costs', { resource }), minor: paid(work) - paid(planned) },
       notes: [
         given.ratePerHour === undefined
-          ? `${resource} has no rate an hour: one more is not in the total.`
-          : 'One more is paid from its first use to its last, for its least hours at least.',
+          ? sayOption('one-more-no-rate', { resource })
+          : sayOption('one-more-paid'),
       ],
     };
   });

@@ -1,8 +1,8 @@
-import { clockWords } from '../../../calendar/clock-words.js';
-import { addMinutes, durationText } from '../../../calendar/index.js';
+import { addMinutes } from '../../../calendar/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import type { Draft } from '../draft.js';
 import { cellOf, withCells } from '../edits.js';
+import { sayOption } from '../say-option.js';
 import type { Situation } from '../situation.js';
 import { bookingOf } from './booking.js';
 
@@ -24,9 +24,12 @@ export function longerWindow(at: Situation): Draft {
   return {
     id: 'longer',
     kind: 'longer-window',
-    name: `${durationText(minutes)} longer`,
+    name: sayOption('longer-by', { minutes }),
     changes: [
-      `${window.id} is booked to ${clockWords(end, window.zone)}; the work stays as planned.`,
+      sayOption('booked-as-planned', {
+        window: window.id,
+        end: { at: end, zone: window.zone },
+      }),
     ],
     document,
     ...next,
@@ -36,16 +39,14 @@ export function longerWindow(at: Situation): Draft {
     keyDates: [],
     lines: booked.lines,
     turn: {
-      what: `The further ${durationText(minutes)}`,
+      what: sayOption('further-time', { minutes }),
       minor: booked.minor,
-      each: { count: minutes / 60, word: 'an hour' },
+      each: { count: minutes / 60, by: 'hour' },
     },
     notes: [
-      ...(booked.lines.length > 0
-        ? []
-        : ['The price book has no price of booking: the longer window is priced at nothing.']),
-      ...crossed.map((item) => `${item.id} begins before the longer window ends.`),
-      'Trains due before the new end are taken as rebooked with it, and cost nothing here.',
+      ...(booked.lines.length > 0 ? [] : [sayOption('no-price-for-longer')]),
+      ...crossed.map((item) => sayOption('begins-before-longer-ends', { window: item.id })),
+      sayOption('trains-rebooked'),
     ],
   };
 }

@@ -1,4 +1,3 @@
-import { clockWords } from '../../../calendar/clock-words.js';
 import {
   addMinutes,
   daysLater,
@@ -8,13 +7,14 @@ import {
   type Instant,
   type Interval,
 } from '../../../calendar/index.js';
-import type { AccessWindow, IsolatedSection, PlanDocument } from '../../../model/index.js';
+import type { AccessWindow, IsolatedSection, Phrase, PlanDocument } from '../../../model/index.js';
 import { isolationCell, movedTo } from '../../../tables/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
 import { cellOf, withCells, withRow, withTrainsAgain } from '../edits.js';
 import { unitsIn } from '../plans.js';
 import { refit } from '../refit.js';
+import { sayOption } from '../say-option.js';
 import { activityOf, elsewhere, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
 import { bookingOf } from './booking.js';
@@ -26,17 +26,16 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
   const { window, request } = at;
   const days = request.splitDaysLater ?? 7;
   const id = freeId(at, `${window.id} second`);
-  const name = 'Over two windows';
-  const no = (state: RefusedOption['state'], reason: string): RefusedOption =>
+  const name = sayOption('over-two-windows');
+  const no = (state: RefusedOption['state'], reason: Phrase): RefusedOption =>
     refused('split', 'split', name, state, reason);
   const start = daysLater(window.start, days, window.zone);
   const cut = halves(at);
-  if (cut.later.size === 0)
-    return no('nothing-to-vary', 'The window holds one piece of work, which cannot be divided.');
+  if (cut.later.size === 0) return no('nothing-to-vary', sayOption('one-piece-only'));
   const document = withSecondWindow(at, id, start, cut);
   const next = sitePlan(document);
   const second = next.plan.windows.find((item) => item.id === id);
-  if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
+  if (!second) return no('infeasible', sayOption('second-not-written'));
   const kept = [
     ...elsewhere(at),
     ...at.planned.placements.flatMap((placement) =>
@@ -54,7 +53,10 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
     kind: 'split',
     name,
     changes: [
-      `A window like ${window.id} is booked for ${clockWords(start, window.zone)}, and the second half of the work goes there.`,
+      sayOption('like-window-booked', {
+        window: window.id,
+        moment: { at: start, zone: window.zone },
+      }),
     ],
     document,
     ...next,
@@ -70,11 +72,8 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
     ],
     ...found,
     lines: booked.lines,
-    turn: { what: 'The second window', minor: booked.minor },
-    notes:
-      booked.lines.length > 0
-        ? []
-        : ['The price book has no price of booking: the second window is priced at nothing.'],
+    turn: { what: sayOption('second-window'), minor: booked.minor },
+    notes: booked.lines.length > 0 ? [] : [sayOption('no-price-for-second')],
   };
 }
 

@@ -1,7 +1,6 @@
-import { clockWords } from '../../../calendar/clock-words.js';
-import { addMinutes, dayAt, dayText, durationText } from '../../../calendar/index.js';
+import { addMinutes, dayAt, dayText } from '../../../calendar/index.js';
 import type { Placement } from '../../../planner/fit/types.js';
-import { minutesInOneVisit, type PlanDocument } from '../../../model/index.js';
+import { minutesInOneVisit, type Phrase, type PlanDocument } from '../../../model/index.js';
 import { reBookingCost } from '../../../price/index.js';
 import { movedIn } from '../changes.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
@@ -9,6 +8,7 @@ import { cellOf, withCells, withRow } from '../edits.js';
 import { freedIn } from '../freed.js';
 import { intoNextWindows, planFurther } from '../plan-further.js';
 import { unitsIn, withoutUnits, type Planned } from '../plans.js';
+import { sayOption } from '../say-option.js';
 import { activityOf, type Situation } from '../situation.js';
 import type { OptionWish, RefusedOption } from '../types.js';
 import { ownOption } from './own-option.js';
@@ -38,37 +38,37 @@ function documentOf(at: Situation, wish: OptionWish): PlanDocument {
     : longer;
 }
 
-/** What of the wish cannot be had, in words; undefined when all of it can be tried. */
-function faultOf(at: Situation, wish: OptionWish): string | undefined {
+/** What of the wish cannot be had; undefined when all of it can be tried. */
+function faultOf(at: Situation, wish: OptionWish): Phrase | undefined {
   const { longerMinutes, extra, leaveOut = [], cutOffAt } = wish;
   const { window, plan, planned } = at;
   if (longerMinutes === undefined && !extra && leaveOut.length === 0 && cutOffAt === undefined)
-    return 'It changes nothing.';
+    return sayOption('wish-changes-nothing');
   if (longerMinutes !== undefined && !(Number.isInteger(longerMinutes) && longerMinutes > 0))
-    return 'A window can be longer by whole minutes from 1.';
+    return sayOption('longer-by-whole-minutes');
   if (extra && !plan.resources.some((resource) => resource.id === extra.resource))
-    return `There is no resource ${extra.resource} in the plan.`;
+    return sayOption('no-such-resource', extra);
   if (extra && !(Number.isInteger(extra.count) && extra.count > 0))
-    return 'More of a resource is a whole number from 1.';
-  if (leaveOut.length > 0 && cutOffAt !== undefined)
-    return 'A cut-off leaves out what is not begun by then: give either units to leave out or a cut-off.';
+    return sayOption('more-by-whole-numbers');
+  if (leaveOut.length > 0 && cutOffAt !== undefined) return sayOption('units-or-cut-off');
   if (cutOffAt !== undefined) {
     const end = addMinutes(window.end, longerMinutes ?? 0);
-    if (cutOffAt < window.start || cutOffAt > end) return `The cut-off is not in ${window.id}.`;
+    if (cutOffAt < window.start || cutOffAt > end)
+      return sayOption('cut-off-not-in', { window: window.id });
   }
   const here = unitsIn(window.id, planned.placements);
   for (const { activity, units } of leaveOut) {
     const most = here.get(activity);
-    if (most === undefined) return `No work of ${activity} is planned in ${window.id}.`;
+    if (most === undefined) return sayOption('no-work-of-it-in', { activity, window: window.id });
     if (!(Number.isInteger(units) && units > 0 && units <= most))
-      return `Of ${activity}, 1 to ${most} can be left out of ${window.id}.`;
+      return sayOption('may-leave-out', { activity, most, window: window.id });
   }
   const out = new Set(leaveOut.map((item) => item.activity));
   const waits = [...here.keys()].filter(
     (id) => !out.has(id) && activityOf(at, id).after.some((link) => out.has(link.activity)),
   );
   return waits.length > 0
-    ? `${waits.join(', ')} in ${window.id} must wait for what is left out: leave ${waits.length === 1 ? 'it' : 'them'} out too.`
+    ? sayOption('waits-for-left-out', { waits, window: window.id })
     : undefined;
 }
 
@@ -113,34 +113,36 @@ function leaveOut(at: Situation, draft: Draft, wish: OptionWish): Draft | Refuse
     ...found,
     here: [{ ...work, placements: found.placements }],
     lines: [...draft.lines, ...(line ? [{ part: 're-booking' as const, ...line }] : [])],
-    notes: line
-      ? draft.notes
-      : [
-          ...draft.notes,
-          'The price book has no price for work left over: only its plant and labour are counted.',
-        ],
+    notes: line ? draft.notes : [...draft.notes, sayOption('no-price-for-left-over')],
   };
 }
 
-/** What the wish changes, in words. */
-function changesOf(at: Situation, wish: OptionWish): readonly string[] {
+/** What the wish changes. */
+function changesOf(at: Situation, wish: OptionWish): readonly Phrase[] {
   const { longerMinutes, extra, leaveOut: out = [] } = wish;
-  const { window } = at;
+  const window = at.window.id;
   return [
     ...(longerMinutes === undefined
       ? []
       : [
-          `${window.id} is booked to ${clockWords(addMinutes(window.end, longerMinutes), window.zone)}.`,
+          sayOption('booked-to', {
+            window,
+            end: { at: addMinutes(at.window.end, longerMinutes), zone: at.window.zone },
+          }),
         ]),
-    ...(extra ? [`${extra.count} more ${extra.resource} on the days of ${window.id}.`] : []),
+    ...(extra ? [sayOption('more-on-days', { ...extra, window })] : []),
     ...out.map(({ activity, units }) =>
       activityOf(at, activity).work.kind === 'units'
-        ? `${units} of ${activity} less in ${window.id}.`
-        : `${activity} is left out of ${window.id} (${durationText(minutesInOneVisit(activityOf(at, activity).work))}).`,
+        ? sayOption('units-less-in', { units, activity, window })
+        : sayOption('left-out-of', {
+            activity,
+            window,
+            minutes: minutesInOneVisit(activityOf(at, activity).work),
+          }),
     ),
     ...out.flatMap(({ activity }) =>
-      activityOf(at, activity).window === window.id
-        ? [`${activity} is not fixed to ${window.id} any more.`]
+      activityOf(at, activity).window === window
+        ? [sayOption('fixed-no-more', { activity, window })]
         : [],
     ),
   ];
@@ -168,13 +170,11 @@ export function wishedOption(
     changes: changesOf(at, wish),
     notes: [
       ...(wish.longerMinutes !== undefined && draft.lines.length === 0
-        ? ['The price book has no price of booking: the longer window is priced at nothing.']
+        ? [sayOption('no-price-for-longer')]
         : []),
-      ...(wish.longerMinutes === undefined
-        ? []
-        : ['Trains due before the new end are taken as rebooked with it, and cost nothing here.']),
+      ...(wish.longerMinutes === undefined ? [] : [sayOption('trains-rebooked')]),
       ...(priced && priced.ratePerHour === undefined
-        ? [`${priced.id} has no rate an hour: more of it is not in the total.`]
+        ? [sayOption('more-no-rate', { resource: priced.id })]
         : []),
     ],
   };

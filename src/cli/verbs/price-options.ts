@@ -91,10 +91,10 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
           }
         : { ...option, name: english(option.name), reason: english(option.reason) },
     ),
-    breakEvens: answer.breakEvens.map(({ ownPrices, text, ...breakEven }) => ({
+    breakEvens: answer.breakEvens.map((breakEven) => ({
       ...breakEven,
-      ownPrices: ownPrices.map((price) => ({ ...price, what: english(price.what) })),
-      text: english(text),
+      ownPrices: breakEven.ownPrices.map((price) => ({ ...price, what: english(price.what) })),
+      text: english(breakEven.text),
     })),
     notPriced: answer.notPriced.map(english),
     notes: answer.notes.map(english),

@@ -1,5 +1,5 @@
 import { infinities } from './blank.js';
-import { latestFree } from './profile.js';
+import { latestFree, type Profile } from './profile.js';
 import { beforeTie, visitMinutes, type Problem, type Task } from './problem.js';
 import { latestBegun } from './units-in-slots.js';
 
@@ -18,6 +18,7 @@ export interface Latest {
 export function latestOf(problem: Problem): Latest {
   const starts = infinities(problem.tasks.length);
   const ends = infinities(problem.tasks.length);
+  const free = problem.supplies.map(({ profile }) => profile);
   for (const index of problem.order.toReversed()) {
     const task = problem.tasks[index]!;
     let by = Math.min(task.due, task.latestEnd ?? task.due);
@@ -28,11 +29,12 @@ export function latestOf(problem: Problem): Latest {
       else by = Math.min(by, limit);
     }
     if (task.units === 1) {
-      const start = lastStart(problem, task, by, begunBy);
+      const start = lastStart(problem, task, { by, begunBy, free });
       starts[index] = start;
       ends[index] = start + visitMinutes(task, 1);
     } else {
-      const end = lastStart(problem, task, by, Number.POSITIVE_INFINITY) + visitMinutes(task, 1);
+      const last = lastStart(problem, task, { by, begunBy: Number.POSITIVE_INFINITY, free });
+      const end = last + visitMinutes(task, 1);
       ends[index] = end;
       starts[index] = Math.min(begunBy, latestBegun(task, end, task.units));
     }
@@ -41,17 +43,41 @@ export function latestOf(problem: Problem): Latest {
 }
 
 /** The latest start of a visit of one unit that ends by `by` and begins by `begunBy`. */
-function lastStart(problem: Problem, task: Task, by: number, begunBy: number): number {
-  const minutes = visitMinutes(task, 1);
+function lastStart(
+  problem: Problem,
+  task: Task,
+  { by, begunBy, free }: Pick<LastStart, 'by' | 'begunBy' | 'free'>,
+): number {
+  return lastStartBeside(problem, task, { minutes: visitMinutes(task, 1), by, begunBy, free });
+}
+
+export interface LastStart {
+  readonly minutes: number;
+  /** It ends by then. */
+  readonly by: number;
+  /** It begins by then. */
+  readonly begunBy: number;
+  /** What is free of each resource. */
+  readonly free: readonly Profile[];
+  /** 1 where a window may be used; absent: all may. */
+  readonly allowed?: Uint8Array;
+}
+
+/** The latest start of a visit of a task beside other work; minus infinity where there is none. O(slots x levels). */
+export function lastStartBeside(
+  { effort }: Problem,
+  { demands, slots }: Task,
+  { minutes, by, begunBy, free, allowed }: LastStart,
+): number {
   let best = Number.NEGATIVE_INFINITY;
-  problem.effort.spent += 2 + (task.slots.length >> 2);
-  for (const slot of task.slots) {
+  effort.spent += 2 + (slots.length >> 2);
+  for (const slot of slots) {
+    if (allowed && slot.window >= 0 && allowed[slot.window] === 0) continue;
     let start = Math.min(begunBy, Math.min(slot.end, by) - minutes);
     for (let settled = false; !settled && start >= slot.start && start > best;) {
       settled = true;
-      for (const { supply, amount } of task.demands) {
-        const { profile } = problem.supplies[supply]!;
-        const sooner = latestFree(profile, amount, start, minutes, slot.start);
+      for (const { supply, amount } of demands) {
+        const sooner = latestFree(free[supply]!, amount, start, minutes, slot.start);
         if (sooner < start) {
           start = sooner;
           settled = false;

@@ -4,6 +4,7 @@ import { changed, type Tried } from './changes.js';
 import { slotsIn } from '../problem/board.js';
 import { Decoder, type Recipe } from './decode.js';
 import { heldAs } from './held.js';
+import { rightJustified } from './justify.js';
 import { attemptOf, type Attempt, type ImproveOptions } from './improve.js';
 import { usableWindows, type Candidate, type Goal } from './objectives.js';
 import { windowsKept } from './pins.js';
@@ -46,6 +47,8 @@ const MEMORY = 100;
 const IDLE = 100;
 /** One change in so many puts one window in the place of another. */
 const SWAP = 4;
+/** One change in so many puts off all work as long as it can be. */
+const JUSTIFY = 20;
 /** Windows of which the one is put in place that could take most. */
 const CHOICES = 8;
 
@@ -172,6 +175,8 @@ class InFewer {
 
   #changed(current: Within): Recipe {
     const { steps, allowed } = current.recipe;
+    if (this.#random.below(JUSTIFY) === 0)
+      return { steps: rightJustified(this.#held, current, allowed), allowed };
     if (this.#random.below(SWAP) > 0) return changed(this.#held, current, 'held', this.#random);
     const any = (some: readonly number[]): number | undefined =>
       some[this.#random.below(some.length)];

@@ -11,6 +11,8 @@ import { createRandom, type Random } from '../random.js';
 import { aimAt, aimOf, changed, type Aim } from './changes.js';
 import { Decoder, type Recipe } from './decode.js';
 import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
+import { heldAs } from './held.js';
+import { rightJustified } from './justify.js';
 import { splitAsIn, stepsOf } from './steps.js';
 
 export interface ImproveOptions {
@@ -73,6 +75,15 @@ export function recipeOf(problem: Problem, { visits }: Candidate): Recipe {
   return { steps: splitAsIn(problem, steps, visits), allowed };
 }
 
+/** One change in so many puts off all work as long as its values allow. */
+const JUSTIFY = 50;
+
+/** A recipe in the order of an answer that is put off as long as its values up to the count of windows allow. */
+function justified(problem: Problem, answer: Attempt, goal: Goal): Recipe {
+  const { allowed } = answer.recipe;
+  return { steps: rightJustified(heldAs(problem, answer, goal), answer, allowed), allowed };
+}
+
 /** Changes at once where a climber is stuck, at the least. */
 const KICK = 4;
 
@@ -85,7 +96,10 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
   const { bound } = options;
   const decoder = new Decoder(problem, options.goal);
   while (compareScores(best.score, bound) > 0 && !options.stop()) {
-    const recipe = changed(problem, current, aimOf(current.score, bound, options.goal), random);
+    const recipe =
+      random.below(JUSTIFY) === 0
+        ? justified(problem, current, options.goal)
+        : changed(problem, current, aimOf(current.score, bound, options.goal), random);
     const next = noWorse(decoder, recipe, current, current.score, options);
     if (next) current = next;
     idle += 1;
@@ -154,7 +168,10 @@ export function improveSlowly(
     const than = current.score.map((value, i) =>
       i < at ? value : i === at ? value + by : Number.POSITIVE_INFINITY,
     );
-    const recipe = changed(problem, current, aimAt(next, goal), random);
+    const recipe =
+      random.below(JUSTIFY) === 0
+        ? justified(problem, current, goal)
+        : changed(problem, current, aimAt(next, goal), random);
     const answer = noWorse(decoder, recipe, current, than, options);
     if (!answer) continue;
     current = answer;

@@ -32,15 +32,37 @@ const packageFromSource: Plugin = {
   },
 };
 
+/** A file of the project, or code that stands at its root. */
+type Entry = string | { readonly code: string };
+
 /** Bundles a module as a consumer's bundler would, `sideEffects` of the package honoured. */
-export async function bundled(
-  entry: string | { readonly code: string },
+export async function bundled(entry: Entry, plugins: readonly Plugin[] = []): Promise<string> {
+  const [text] = await bundledEach([entry], plugins);
+  return text!;
+}
+
+/** Bundles each of several modules by itself; what they have in common is read once. */
+export async function bundledEach(
+  entries: readonly Entry[],
   plugins: readonly Plugin[] = [],
-): Promise<string> {
-  const made = await build({
-    ...(typeof entry === 'string'
-      ? { entryPoints: [root + entry] }
-      : { stdin: { contents: entry.code, resolveDir: root, loader: 'ts' } }),
+): Promise<string[]> {
+  const codes: Plugin = {
+    name: 'codes',
+    setup(made) {
+      made.onResolve({ filter: /^code:/ }, ({ path }) => ({ path, namespace: 'code' }));
+      made.onLoad({ filter: /^code:/, namespace: 'code' }, ({ path }) => ({
+        contents: (entries[Number(path.slice('code:'.length))] as { code: string }).code,
+        resolveDir: root,
+        loader: 'ts',
+      }));
+    },
+  };
+  const { outputFiles } = await build({
+    entryPoints: entries.map((entry, at) => ({
+      in: typeof entry === 'string' ? root + entry : `code:${at}`,
+      out: String(at),
+    })),
+    outdir: root,
     bundle: true,
     minify: true,
     write: false,
@@ -56,7 +78,8 @@ export async function bundled(
       __VUE_PROD_DEVTOOLS__: 'false',
       __VUE_PROD_HYDRATION_MISMATCH_DETAILS__: 'false',
     },
-    plugins: [packageFromSource, ...plugins],
+    plugins: [codes, packageFromSource, ...plugins],
   });
-  return made.outputFiles[0]!.text;
+  const texts = new Map(outputFiles.map(({ path, text }) => [path, text]));
+  return entries.map((_, at) => texts.get(`${root}${at}.js`)!);
 }

@@ -37,22 +37,26 @@ function consumer(): string {
   return lines.join('\n');
 }
 
-/** What the compiler says of a file that stands at the root of the project. */
-function faultsOf(code: string): string[] {
+/** What the compiler says of each of some files that stand at the root of the project: one program has them all. */
+function faultsOf(files: Readonly<Record<string, string>>): Record<string, string[]> {
   const read = ts.readConfigFile(`${root}tsconfig.json`, (path) => ts.sys.readFile(path));
   const { options } = ts.parseJsonConfigFileContent(read.config, ts.sys, root);
-  const path = `${root}consumer.ts`;
+  const codes = new Map(Object.entries(files).map(([name, code]) => [root + name, code]));
   const host = ts.createCompilerHost(options);
   const { getSourceFile, fileExists } = host;
-  host.fileExists = (name) => name === path || fileExists(name);
-  host.getSourceFile = (name, version, ...rest) =>
-    name === path
-      ? ts.createSourceFile(name, code, version, true)
-      : getSourceFile.call(host, name, version, ...rest);
-  const program = ts.createProgram([path], options, host);
-  return ts
-    .getPreEmitDiagnostics(program, program.getSourceFile(path))
-    .map((diagnostic) => ts.flattenDiagnosticMessageText(diagnostic.messageText, '\n'));
+  host.fileExists = (path) => codes.has(path) || fileExists(path);
+  host.getSourceFile = (path, version, ...rest) => {
+    const code = codes.get(path);
+    return code === undefined
+      ? getSourceFile.call(host, path, version, ...rest)
+      : ts.createSourceFile(path, code, version, true);
+  };
+  const program = ts.createProgram([...codes.keys()], options, host);
+  const told = (name: string): string[] =>
+    ts
+      .getPreEmitDiagnostics(program, program.getSourceFile(root + name))
+      .map((diagnostic) => ts.flattenDiagnosticMessageText(diagnostic.messageText, '\n'));
+  return Object.fromEntries(Object.keys(files).map((name) => [name, told(name)]));
 }
 
 /** Names of the events that code adds to the map of the page's events. */
@@ -66,15 +70,19 @@ function mapped(): string[] {
 }
 
 describe('types for a consumer', () => {
+  const faults = faultsOf({
+    'consumer.ts': consumer(),
+    'wrong.ts': `import './components/fit/define.js';
+      document.querySelector('possession-fit')!.addEventListener('possession-fit-select', (event) => event.pack);`,
+  });
+
   it('name every tag and every event, with its fields', () => {
     expect(elements.length).toBeGreaterThan(15);
-    expect(faultsOf(consumer())).toEqual([]);
+    expect(faults['consumer.ts']).toEqual([]);
   });
 
   it('refuse a field that an event does not have', () => {
-    const wrong = `import './components/fit/define.js';
-      document.querySelector('possession-fit')!.addEventListener('possession-fit-select', (event) => event.pack);`;
-    expect(faultsOf(wrong)).toEqual([
+    expect(faults['wrong.ts']).toEqual([
       expect.stringContaining("Property 'pack' does not exist on type 'FitSelectEvent'"),
     ]);
   });

@@ -70,7 +70,11 @@ const faultsOf = ({ without, ...how }: Look): Promise<string[]> =>
       const { axe: tool } = globalThis as unknown as {
         axe: { run: (of: object, how: object) => Promise<{ violations: Violation[] }> };
       };
-      const { violations } = await tool.run(left ? { exclude: [[left]] } : document, options);
+      const { violations } = await tool.run(left ? { exclude: [[left]] } : document, {
+        ...options,
+        // What passes is not written out, node by node.
+        resultTypes: ['violations'],
+      });
       return violations.flatMap((violation) =>
         violation.nodes.map(
           (node) => `${violation.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
@@ -144,25 +148,12 @@ describe('the gallery', () => {
     expect(same).toEqual(['possession-document']);
   });
 
-  it.each<readonly [string, string, readonly Look[]]>([
-    [
-      'light',
-      'whole',
-      [
-        { rules: off([...ofOnePage, 'region']) },
-        // Where the page puts its own parts; of what stands in the elements it takes a third of all the time.
-        { without: '.ground', runOnly: ['region'] },
-      ],
-    ],
-    [
-      'dark',
-      'in its colours, which alone are others, with a plan',
-      [{ without: '.ground:not([data-state="With a plan"])', runOnly: ['color-contrast'] }],
-    ],
-  ])('has no fault that axe finds in %s, %s', async (scheme, _what, looks) => {
-    await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
+  it('has no fault that axe finds in light', async () => {
+    await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: 'light' }]);
     await page.evaluate(await readFile(axe, 'utf8'));
-    for (const look of looks) expect(await faultsOf(look)).toEqual([]);
+    expect(await faultsOf({ rules: off([...ofOnePage, 'region']) })).toEqual([]);
+    // Where the page puts its own parts; of what stands in the elements it takes a third of all the time.
+    expect(await faultsOf({ without: '.ground', runOnly: ['region'] })).toEqual([]);
   });
 
   it('gives code that is code, with imports that the package has', async () => {
@@ -206,6 +197,16 @@ describe('the gallery', () => {
       scrollWidth: document.documentElement.scrollWidth,
     }));
     expect(scrollWidth).toBeLessThanOrEqual(width);
+  });
+
+  // The last look at this page: axe reads all of it whatever it is asked of, so what it need not look at is taken away.
+  it('has no fault that axe finds in dark, in its colours, which alone are others, with a plan', async () => {
+    await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: 'dark' }]);
+    await page.setViewport({ width: 1280, height: 900 });
+    await page.$$eval('.ground:not([data-state="With a plan"])', (all) => {
+      for (const ground of all) ground.remove();
+    });
+    expect(await faultsOf({ runOnly: ['color-contrast'] })).toEqual([]);
   });
 
   it('opens without a network once the desk was opened', async () => {

@@ -177,7 +177,8 @@ describe('the built page', () => {
 
   it('keeps a live shift in step over two tabs, and is back in it without a server, a press or a search', async () => {
     const server = await serveFolder(folder);
-    const page = await newPage(browser);
+    // A search that nobody asked for is to be long enough to be seen.
+    const page = await newPage(browser, 1);
     await page.goto(server.address);
     await workedOut(page);
     await kept(page);

@@ -25,7 +25,7 @@ const EXACT_TASKS = 12;
 const MANY_TASKS = 100;
 
 /** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
-const SHARES = [0.15, 0.25, 0.4, 0.6, 1];
+const SHARES = [0.5, 1];
 /** Part of each of them for fewer windows, where another value is open. */
 const FEWER = 0.8;
 

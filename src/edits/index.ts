@@ -11,4 +11,4 @@ export {
 export { rowsBetween } from './rows-between.js';
 export { ListMemo } from './list-memo.js';
 export { placesIn, unmoved } from './places.js';
-export { sameJson } from './same.js';
+export { sameItems, sameJson } from './same.js';

@@ -26,3 +26,16 @@ export function sameRow(a: Row | undefined, b: Row | undefined): boolean {
   if (a === undefined || b === undefined || a.length !== b.length) return false;
   return a.every((cell, index) => cell === b[index]);
 }
+
+/** Whether two lists hold the same things in the same order, those included that `alike` takes for the same. */
+export function sameItems<T>(
+  a: readonly T[],
+  b: readonly T[],
+  alike?: (item: T, other: T) => boolean,
+): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1)
+    if (a[at] !== b[at] && !alike?.(a[at]!, b[at]!)) return false;
+  return true;
+}

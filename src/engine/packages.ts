@@ -1,10 +1,14 @@
 import { minutesInOneVisit, type Activity, type Needs } from '../model/index.js';
 import type { PackageSummary } from './types.js';
 
+const none: readonly string[] = [];
+
 /** What inside work together asks for. */
 function needsOfAll(inside: readonly Activity[]): Needs {
+  const sections = new Set<string>();
+  for (const { isolation } of inside) for (const section of isolation) sections.add(section);
   return {
-    isolation: [...new Set(inside.flatMap((activity) => activity.isolation))].sort(),
+    isolation: sections.size === 0 ? none : [...sections].sort(),
     loud: inside.some((activity) => activity.loud),
   };
 }

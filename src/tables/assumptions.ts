@@ -9,8 +9,10 @@ import {
   type PlanNote,
   type TableKind,
 } from '../model/index.js';
+import { sameItems, sameJson } from '../edits/index.js';
 import type { FieldOf } from './headings/fields.js';
-import { matchColumns, type ColumnMap, type ColumnMatch } from './headings/match-columns.js';
+import { matchColumns, unreadHeadings, type ColumnMap } from './headings/match-columns.js';
+import { PlanCache } from './plan-cache.js';
 import { sayNote, type noteSentences } from './note-sentences.js';
 import { firstNames } from './some-names.js';
 import type { Table } from './text/table.js';
@@ -31,41 +33,67 @@ export interface Assumed {
   readonly tables: { readonly [K in TableKind]?: TableRead };
 }
 
-/** What was made of the same things before, else what `make` makes of them. */
-type Remember = <T>(name: string, from: readonly unknown[], make: () => T) => T;
-
 /** The notes on a plan that was read. O(rows), or the rows of the tables that are not as they were before. */
-export function assumptionsOf(
-  read: Assumed,
-  remember: Remember = (_name, _from, make) => make(),
-): readonly PlanNote[] {
+export function assumptionsOf(read: Assumed, memory = new PlanCache()): readonly PlanNote[] {
   const { plan, tables } = read;
-  const ofWindows = [plan.windows, ...keysOf(tables.windows)];
-  const ofWork = [plan.activities, ...keysOf(tables.work)];
-  const ofResources = [plan.resources, tables.resources === undefined];
+  const statuses =
+    tables.windows && memory.cells('windows', tables.windows.table, [statusColumn(tables.windows)]);
+  const windows = memory.list('windows as noted', plan.windows, sameWindow);
+  const activities = memory.list('work as noted', plan.activities, sameWork);
+  const ofWindows = [windows, statuses, ...keysOf(tables.windows)];
+  const ofWork = [activities, ...keysOf(tables.work)];
+  const ofResources = [plan.resources, tables.resources === undefined, ...ofWork];
+  const live = memory.of('live windows', [windows], () =>
+    windows.filter((window) => window.status !== 'withdrawn'),
+  );
+  const inside = memory.of('inside work', [activities], () =>
+    activities.filter((activity) => activity.place === 'inside'),
+  );
   return [
     ...ruleNotes(read),
-    ...remember('notes on windows', ofWindows, () => windowNotes(read)),
-    ...remember('notes on work', ofWork, () => workNotes(read)),
-    ...unmetNotes(read, (kind) => ({
-      windows: remember(`${kind} of windows`, ofWindows, () => namesOf(kind, liveOf(plan))),
-      work: remember(`${kind} of work`, ofWork, () => namesOf(kind, insideOf(plan))),
-    })),
-    ...remember('notes on resources', [...ofResources, ...ofWork], () => resourceNotes(read)),
-    ...headingNotes(read),
+    ...memory.of('notes on windows', ofWindows, () => windowNotes(live, tables.windows)),
+    ...memory.of('notes on work', ofWork, () => workNotes(inside, activities, tables.work)),
+    ...memory.of('unmet names', [...ofWindows, ...ofWork], () =>
+      unmetNotes(tables, (kind) => ({
+        windows: memory.of(`${kind} of windows`, [live], () => namesOf(kind, live)),
+        work: memory.of(`${kind} of work`, [inside], () => namesOf(kind, inside)),
+      })),
+    ),
+    ...memory.of('notes on resources', ofResources, () =>
+      resourceNotes(activities, plan.resources, tables),
+    ),
+    ...headingNotes(read, memory),
   ];
 }
 
 const keysOf = (read: TableRead | undefined): readonly unknown[] => [
-  read?.table,
+  read?.table.columns,
   read?.map,
   read?.rowOf,
 ];
 
-const liveOf = ({ windows }: Assumed['plan']): AccessWindow[] =>
-  windows.filter((window) => window.status !== 'withdrawn');
-const insideOf = ({ activities }: Assumed['plan']): Activity[] =>
-  activities.filter((activity) => activity.place === 'inside');
+const statusColumn = ({ table, map }: TableRead): number =>
+  matchColumns(table.columns, 'windows', map).fields.get('status') ?? -1;
+
+/** Whether no note could tell one window from the other, its status as written apart. */
+const sameWindow = (a: AccessWindow, b: AccessWindow): boolean =>
+  a.id === b.id &&
+  a.status === b.status &&
+  sameItems(a.lines, b.lines) &&
+  sameItems(a.isolation, b.isolation, (one, other) => one.section === other.section);
+
+/** Whether no note could tell one piece of work from the other. */
+const sameWork = (a: Activity, b: Activity): boolean =>
+  a.id === b.id &&
+  a.package === b.package &&
+  a.place === b.place &&
+  a.occupies === b.occupies &&
+  unitsLeft(a.work) === unitsLeft(b.work) &&
+  sameItems(a.lines, b.lines) &&
+  sameItems(a.isolation, b.isolation) &&
+  sameJson(a.madeGoodBy, b.madeGoodBy) &&
+  sameJson(a.after, b.after) &&
+  sameItems(a.resources, b.resources, (need, other) => need.resource === other.resource);
 
 function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
   const deducts =
@@ -76,17 +104,15 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
   return [{ code: 'no-rules', ...words, count: 1, places: [] }];
 }
 
-function windowNotes({ plan, tables }: Assumed): PlanNote[] {
-  const { windows: read } = tables;
+function windowNotes(live: readonly AccessWindow[], read: TableRead | undefined): PlanNote[] {
   if (!read) return [];
-  const { notes, match } = noter('windows', read, liveOf(plan));
-  const statusAt = match.fields.get('status');
+  const statusAt = statusColumn(read);
   const unsaid = (window: AccessWindow): boolean => {
-    if (statusAt === undefined) return true;
+    if (statusAt < 0) return true;
     const row = read.rowOf?.get(window.id);
     return row !== undefined && (read.table.rows[row]?.cells[statusAt] ?? '').trim() === '';
   };
-  return notes([
+  return notesOn('windows', read, live, [
     {
       code: 'lines-blank',
       field: 'lines',
@@ -115,12 +141,14 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   ]);
 }
 
-function workNotes({ plan, tables }: Assumed): PlanNote[] {
-  const { work: read } = tables;
+function workNotes(
+  inside: readonly Activity[],
+  all: readonly Activity[],
+  read: TableRead | undefined,
+): PlanNote[] {
   if (!read) return [];
-  const { notes } = noter('work', read, insideOf(plan));
-  const opened = openedBefore(plan.activities);
-  return notes([
+  const opened = openedBefore(all);
+  return notesOn('work', read, inside, [
     {
       code: 'lines-blank',
       field: 'lines',
@@ -156,7 +184,7 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
 
 /** Lines and sections that inside work needs and no window has. */
 function unmetNotes(
-  { tables: { windows, work } }: Assumed,
+  { windows, work }: Assumed['tables'],
   names: (kind: NameKind) => { readonly windows: Names; readonly work: Names },
 ): PlanNote[] {
   if (!windows || !work) return [];
@@ -190,13 +218,16 @@ function openedBefore(activities: readonly Activity[]): ReadonlySet<string> {
   );
 }
 
-function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
-  const { work, resources } = tables;
+function resourceNotes(
+  activities: readonly Activity[],
+  stock: Assumed['plan']['resources'],
+  { work, resources }: Assumed['tables'],
+): PlanNote[] {
   if (!work) return [];
-  const listed = new Set(plan.resources.map((resource) => resource.id));
+  const listed = new Set(stock.map((resource) => resource.id));
   const missing = new Set<string>();
   const rows: number[] = [];
-  for (const { id, resources: needs } of plan.activities) {
+  for (const { id, resources: needs } of activities) {
     if (needs.every((need) => listed.has(need.resource))) continue;
     for (const { resource } of needs) if (!listed.has(resource)) missing.add(resource);
     const row = work.rowOf?.get(id);
@@ -210,13 +241,15 @@ function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
   return [{ code, ...sayNote(code, { count, ...firstNames([...missing]) }), count, places }];
 }
 
-function headingNotes({ tables }: Assumed): PlanNote[] {
+function headingNotes({ tables }: Assumed, memory: PlanCache): PlanNote[] {
   return Object.entries(tables).flatMap(([kind, read]): PlanNote[] => {
     const table = kind as TableKind;
     const said = new Set(read.unread);
     const { columns } = read.table;
-    const headings = matchColumns(columns, table, read.map)
-      .unmatched.map((at) => columns[at]!)
+    const headings = memory
+      .of(`unread headings of ${kind}`, [columns, read.map], () =>
+        unreadHeadings(columns, table, read.map),
+      )
       .filter((item) => item.trim() !== '' && !said.has(item));
     if (headings.length === 0) return [];
     const count = headings.length;
@@ -241,40 +274,28 @@ interface Open<K extends TableKind, T> {
   readonly key: KeyOfSome;
 }
 
-interface Noter<K extends TableKind, T> {
-  readonly match: ColumnMatch<K>;
-  /** A note on each that there are any of. All are looked for in one go through the things, which may be very many. */
-  readonly notes: (asked: readonly Open<K, T>[]) => PlanNote[];
-}
-
-function noter<K extends TableKind, T extends { readonly id: string }>(
+/** A note on each of what is asked that there are any of. */
+function notesOn<K extends TableKind, T extends { readonly id: string }>(
   table: K,
   read: TableRead,
   things: readonly T[],
-): Noter<K, T> {
-  const match = matchColumns(read.table.columns, table, read.map);
-  return {
-    match,
-    notes(asked) {
-      const found = asked.map(() => ({ ids: [] as string[], rows: [] as number[] }));
-      for (const thing of things) {
-        const row = read.rowOf?.get(thing.id);
-        asked.forEach(({ leavesOpen }, at) => {
-          if (!leavesOpen(thing)) return;
-          found[at]!.ids.push(thing.id);
-          if (row !== undefined) found[at]!.rows.push(row);
-        });
-      }
-      return asked.flatMap(({ code, field, key }, at) => {
-        const { ids, rows } = found[at]!;
-        if (ids.length === 0) return [];
-        const count = ids.length;
-        const words = sayNote(key, { count, of: things.length, ...firstNames(ids) });
-        const column = headingOf(read, table, field);
-        return [{ code, ...words, count, places: [{ table, column, rows }] }];
-      });
-    },
-  };
+  asked: readonly Open<K, T>[],
+): PlanNote[] {
+  const rowAt = things.map(({ id }) => read.rowOf?.get(id));
+  return asked.flatMap(({ code, field, leavesOpen, key }) => {
+    const ids: string[] = [];
+    const rows: number[] = [];
+    things.forEach((thing, at) => {
+      if (!leavesOpen(thing)) return;
+      ids.push(thing.id);
+      if (rowAt[at] !== undefined) rows.push(rowAt[at]);
+    });
+    if (ids.length === 0) return [];
+    const count = ids.length;
+    const words = sayNote(key, { count, of: things.length, ...firstNames(ids) });
+    const column = headingOf(read, table, field);
+    return [{ code, ...words, count, places: [{ table, column, rows }] }];
+  });
 }
 
 /** The rows in which the names stand; a loop, as a table may have very many. */

@@ -1,9 +1,10 @@
-import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
+import { sameItems } from '../edits/index.js';
+import type { Activity, MadeGoodBy, TableKind, TableText } from '../model/index.js';
 import type { LinkContext } from './links/link-context.js';
 import { checkLinks, type LinkedActivities } from './links/links.js';
 import { RowCache } from './kinds/row-cache.js';
 import { newReading, takeReading, type WorkReading } from './kinds/work-reading.js';
-import { tableOf, type Table } from './text/table.js';
+import { tableOf, type Table, type TableRow } from './text/table.js';
 import type { WindowRow } from './kinds/windows.js';
 
 interface Kept {
@@ -28,6 +29,7 @@ export class PlanCache {
   #work = newReading();
   readonly #kept = new Map<string, Kept>();
   readonly #lists = new Map<string, readonly unknown[]>();
+  readonly #rows = new Map<TableKind, readonly TableRow[]>();
   #links: Links | undefined;
 
   get work(): WorkReading {
@@ -42,24 +44,36 @@ export class PlanCache {
   /** What was made of the same things before, else what `make` makes of them. */
   of<T>(name: string, from: readonly unknown[], make: () => T): T {
     const kept = this.#kept.get(name);
-    if (kept?.from.length === from.length && kept.from.every((item, at) => item === from[at]))
-      return kept.made as T;
+    if (kept && sameItems(kept.from, from)) return kept.made as T;
     const made = make();
     this.#kept.set(name, { from, made });
     return made;
   }
 
-  table(text: TableText): Table {
-    return this.of(`table ${text.file}`, [text], () => tableOf(text));
+  table(kind: TableKind, text: TableText): Table {
+    return this.of(`table ${kind}`, [text], () => {
+      const table = tableOf(text, this.#rows.get(kind));
+      this.#rows.set(kind, table.rows);
+      return table;
+    });
   }
 
-  /** The list as it was before, where it holds the same things. */
-  list<T>(name: string, list: readonly T[]): readonly T[] {
+  /** The list as it was before, where it holds the same things or such as are `alike`. */
+  list<T>(name: string, list: readonly T[], alike?: (item: T, other: T) => boolean): readonly T[] {
     const before = this.#lists.get(name) as readonly T[] | undefined;
-    if (before?.length === list.length && before.every((item, at) => item === list[at]))
-      return before;
+    if (before && sameItems(before, list, alike)) return before;
     this.#lists.set(name, list);
     return list;
+  }
+
+  /** The rows of a table as they were before, where the cells of some columns are the same on the same lines. */
+  cells(name: string, { rows }: Table, columns: readonly number[]): readonly TableRow[] {
+    return this.list(
+      `cells of ${name}: ${columns.join()}`,
+      rows,
+      (row, other) =>
+        row.line === other.line && columns.every((at) => row.cells[at] === other.cells[at]),
+    );
   }
 
   /** As `checkLinks`, without looking again where nothing that it looks at has changed. */
@@ -100,7 +114,7 @@ export class PlanCache {
 function sameContext(a: LinkContext, b: LinkContext): boolean {
   return (
     a.curing === b.curing &&
-    sameBy(
+    sameItems(
       a.windows,
       b.windows,
       (window, other) => window.id === other.id && window.status === other.status,
@@ -110,12 +124,12 @@ function sameContext(a: LinkContext, b: LinkContext): boolean {
     (a.resources === b.resources ||
       (a.resources !== undefined &&
         b.resources !== undefined &&
-        sameBy(a.resources, b.resources, (resource, other) => resource.id === other.id)))
+        sameItems(a.resources, b.resources, (resource, other) => resource.id === other.id)))
   );
 }
 
 function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
-  return sameBy(
+  return sameItems(
     a,
     b,
     (activity, other) =>
@@ -123,30 +137,23 @@ function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
       activity.window === other.window &&
       activity.place === other.place &&
       sameMadeGood(activity.madeGoodBy, other.madeGoodBy) &&
-      sameBy(
+      sameItems(
         activity.after,
         other.after,
         (link, also) =>
           link.activity === also.activity && link.from === also.from && link.cured === also.cured,
       ) &&
-      sameBy(activity.resources, other.resources, (need, also) => need.resource === also.resource),
+      sameItems(
+        activity.resources,
+        other.resources,
+        (need, also) => need.resource === also.resource,
+      ),
   );
 }
 
 function sameMadeGood(a: MadeGoodBy | undefined, b: MadeGoodBy | undefined): boolean {
   if (a === b) return true;
-  return Array.isArray(a) && Array.isArray(b) && sameBy<string>(a, b, (id, other) => id === other);
-}
-
-function sameBy<T>(
-  a: readonly T[],
-  b: readonly T[],
-  same: (item: T, other: T) => boolean,
-): boolean {
-  return (
-    a === b ||
-    (a.length === b.length && a.every((item, at) => item === b[at] || same(item, b[at]!)))
-  );
+  return Array.isArray(a) && Array.isArray(b) && sameItems<string>(a, b);
 }
 
 function sameNames(a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean {

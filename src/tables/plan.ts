@@ -21,7 +21,8 @@ import {
   trainWindowFaults,
 } from './links/cross-faults.js';
 import { dateOrders, orderSigns } from './dates/date-orders.js';
-import { farDateFaults } from './dates/far-dates.js';
+import { dateColumns } from './dates/date-finding.js';
+import { farDateFaults, yearsOf } from './dates/far-dates.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { PlanCache } from './plan-cache.js';
 import type { Given, PlanResult, Tables } from './plan-sources.js';
@@ -44,11 +45,11 @@ export function planFromDocument(
   document: PlanDocument,
   memory: PlanCache = new PlanCache(),
 ): PlanResult {
-  const given = (text: TableText): Given | undefined =>
+  const given = (kind: TableKind, text: TableText): Given | undefined =>
     text.columns.length === 0
       ? undefined
       : {
-          table: memory.table(text),
+          table: memory.table(kind, text),
           file: text.file,
           ...(text.map && { map: text.map }),
           ...(text.unread && { unread: text.unread }),
@@ -57,8 +58,11 @@ export function planFromDocument(
   const { windows, work } = document.tables;
   memory.goOnFrom(work);
   const tables: Tables = {
-    windows: given(windows) ?? { table: memory.table(windows), file: windows.file },
-    ...optionalTables((kind) => given(tableIn(document, kind))),
+    windows: given('windows', windows) ?? {
+      table: memory.table('windows', windows),
+      file: windows.file,
+    },
+    ...optionalTables((kind) => given(kind, tableIn(document, kind))),
   };
   return assemble(tables, document.zone, document.rules, [], document.site, memory);
 }
@@ -91,7 +95,7 @@ export function assemble(
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
   const { orders, faults: orderFaults } = dateOrders(given, (table, kind) =>
-    memory.of(`dates ${kind}`, [table.table, table.map], () => orderSigns(table, kind)),
+    memory.of(`dates ${kind}`, datesOf(kind, table, memory), () => orderSigns(table, kind)),
   );
   const tables = withOrders(given, orders);
   const found = memory.of('windows', cacheKeyOf(tables.windows, zone), () =>
@@ -141,13 +145,12 @@ export function assemble(
     work: work?.rowOf,
     resources: resources?.rowOf,
   });
+  const years = memory.of('years', [windows], () => yearsOf(windows));
   const far = (kind: TableKind): readonly Fault[] => {
     const table = tables[kind];
-    return table
-      ? memory.of(`far ${kind}`, [table.table, table.map, table.dateOrder, windows], () =>
-          farDateFaults(kind, table, windows),
-        )
-      : none;
+    if (!table || !years) return none;
+    const from = [...datesOf(kind, table, memory), table.file, table.dateOrder, ...years];
+    return memory.of(`far ${kind}`, from, () => farDateFaults(kind, table, years));
   };
   const withFaults = (kind: TableKind, ...of: readonly (readonly Fault[] | undefined)[]): Fault[] =>
     [...of, far(kind)].flatMap((item) => item ?? none).sort(byLine);
@@ -178,7 +181,7 @@ export function assemble(
     packagesLeftOut: packagesLeftOut({ faults, tables: read }),
     notes: [
       ...leftOutNotes({ faults, tables: read }),
-      ...assumptionsOf({ plan, tables: read }, (name, from, make) => memory.of(name, from, make)),
+      ...assumptionsOf({ plan, tables: read }, memory),
     ],
   };
 }
@@ -235,6 +238,14 @@ function otherTables(
     forecast: read('forecast', forecastFrom),
     plant: read('plant', plantFrom),
   };
+}
+
+/** All that what its dates say hangs on. */
+function datesOf(kind: TableKind, { table, map }: Given, memory: PlanCache): readonly unknown[] {
+  const at = memory.of(`date columns ${kind}`, [table.columns, map], () =>
+    dateColumns(table.columns, kind, map),
+  );
+  return [table.columns, map, memory.cells(kind, table, at)];
 }
 
 /** Everything that what is read of a table hangs on. */

@@ -39,7 +39,6 @@ export async function takeTable(
     (chosenLine ? likelyKind(table.columns) : found?.kind);
   const file = source.sheet === null ? name : `${name}, sheet ${source.sheet}`;
   const map = choices?.map;
-  const dates = kind === undefined ? null : findDates(table, kind, map);
   const chosen = {
     ...(map && { map }),
     ...(choices?.unread && { unread: choices.unread }),
@@ -63,7 +62,14 @@ export async function takeTable(
   // Shown to whoever chooses, and loaded with the first such file: else a table goes in the place of the one before.
   const { preview, made } = choices
     ? (await import('./preview.js')).previewOf(
-        { source, table, kind, dates, faults, incoming },
+        {
+          source,
+          table,
+          kind,
+          dates: kind === undefined ? null : findDates(table, kind, map),
+          faults,
+          incoming,
+        },
         document,
         choices,
       )

@@ -1,4 +1,4 @@
-import { sameJson } from '../../edits/index.js';
+import { sameItems, sameJson } from '../../edits/index.js';
 
 /** Keeps one value, and makes it anew only where one of the things it is made from is another object. */
 export class Memo<T> {
@@ -7,9 +7,7 @@ export class Memo<T> {
 
   /** `make` hears of what was kept before; undefined the first time. */
   of(from: readonly unknown[], make: (before: T | undefined) => T): T {
-    const same =
-      this.#from?.length === from.length && from.every((item, at) => item === this.#from![at]);
-    if (!same) {
+    if (!this.#from || !sameItems(from, this.#from)) {
       this.#value = make(this.#value);
       this.#from = from;
     }
@@ -19,9 +17,7 @@ export class Memo<T> {
 
 /** The list as it was before, where it holds the same things in the same order. */
 export function reuseList<T>(before: readonly T[] | undefined, list: readonly T[]): readonly T[] {
-  return before?.length === list.length && before.every((item, at) => item === list[at])
-    ? before
-    : list;
+  return before && sameItems(before, list) ? before : list;
 }
 
 /** The list with each thing that says the same as the one at its place before given as that one. */

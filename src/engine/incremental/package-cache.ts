@@ -84,10 +84,14 @@ function withReplaced(
   known: readonly KnownPackage[],
   replaced: ReadonlyMap<Activity, Activity>,
 ): readonly KnownPackage[] {
+  if (replaced.size === 0) return known;
   const touched = new Set([...replaced.values()].map((activity) => activity.package));
   return known.map((item) => {
     const { id, activities, rowsLeftOut } = item.packed;
-    if (!touched.has(id) && !activities.some((each) => replaced.has(each))) return item;
+    // The work of other packages that makes some of it good stands last.
+    const isAlone = activities.at(-1)!.package === id;
+    if (!touched.has(id) && (isAlone || !activities.some((each) => replaced.has(each))))
+      return item;
     return made(
       id,
       activities.map((each) => replaced.get(each) ?? each),

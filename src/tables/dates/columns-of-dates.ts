@@ -1,8 +1,7 @@
 import type { FieldOf, SheetKind } from '../headings/fields.js';
-import { dateOrderOf, orderSettledBy } from '../parse/date-order.js';
+import { dateOrderOf } from '../parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
-import { cellsOf, type RowCache } from '../kinds/row-cache.js';
 import type { Sheet } from '../kinds/sheet.js';
 import type { Table } from '../text/table.js';
 import { problemOf } from '../parse/parsed.js';
@@ -17,12 +16,9 @@ export function dateOrderOfSheet<K extends SheetKind>(
   columns: readonly FieldOf<K>[],
   file: string,
   chosen?: DateOrder,
-  memory?: RowCache<never> | RowCache<object>,
 ): DateOrder {
   if (chosen) return chosen;
-  const order = memory
-    ? orderRemembered(table, sheet, columns, memory)
-    : dateOrderOf(sheet.cellsOf(columns));
+  const order = dateOrderOf(sheet.cellsOf(columns));
   if (order === 'month-first') {
     const column = columns.find((item) =>
       sheet.cellsOf([item]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
@@ -36,24 +32,4 @@ export function dateOrderOfSheet<K extends SheetKind>(
     sheet.faults.push({ ...fault, file });
   }
   return order;
-}
-
-/** As `dateOrderOf`, asking only the rows that were not asked before. */
-function orderRemembered<K extends SheetKind>(
-  table: Table,
-  sheet: Sheet<K>,
-  columns: readonly FieldOf<K>[],
-  memory: RowCache<never> | RowCache<object>,
-): DateOrder {
-  const at = columns.flatMap((column) => sheet.match.fields.get(column) ?? []);
-  const dates = memory.dates.of(
-    at.join(),
-    cellsOf(table.rows),
-    (row, before) =>
-      before ??
-      orderSettledBy(at.map((value) => (table.rows[row]!.cells[value] ?? '').slice(0, 100))),
-  );
-  return dates.includes('month-first') && !dates.includes('day-first')
-    ? 'month-first'
-    : 'day-first';
 }

@@ -12,6 +12,7 @@ import { parseMadeGoodBy } from '../parse/made-good.js';
 import { parseSpeedLimit } from '../parse/speed-limit.js';
 import { parseFlag, parseOccupies, parsePlace } from '../parse/words.js';
 import type { DateOrder } from '../parse/written-moment.js';
+import type { NamePlaces } from './name-places.js';
 import type { RowCache } from './row-cache.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
@@ -30,9 +31,8 @@ export function activitiesFrom(
   const sheet = openSheet(table, 'work', options);
   const { file, zone, memory } = options;
   const dates = ['not before', 'key date'] as const;
-  const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder, memory);
-  const texts = sheet.textsOf('activity');
-  const named = memory ? memory.named('activity', texts, () => new Set(texts)) : new Set(texts);
+  const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder);
+  const { rowOf, again, texts: named } = sheet.namesOf('activity', memory);
   const miles = hasMiles(table, sheet, memory);
   const made = sheet.eachRow(activityReader(sheet, { zone, order, named, miles }), {
     memory,
@@ -41,7 +41,7 @@ export function activitiesFrom(
       among === named ||
       (found.every((name) => named.has(name)) && !missed.some((name) => named.has(name))),
   });
-  const { good, rowOf } = gatherNamed(sheet, made, 'activity', { file, memory });
+  const good = gatherNamed(sheet, made, 'activity', { rowOf, again, file });
   const activities: Activity[] = [];
   if (!sheet.refused) for (const { activity } of good) if (activity) activities.push(activity);
   return { activities, faults: sheet.faults, rowOf };
@@ -54,7 +54,7 @@ export interface WorkRow extends Named {
   readonly found: readonly string[];
   readonly missed: readonly string[];
   /** The names among which they were looked up. */
-  readonly among: ReadonlySet<string>;
+  readonly among: NamePlaces['texts'];
 }
 
 type Made = { -readonly [K in keyof Activity]: Activity[K] };
@@ -65,7 +65,7 @@ const none: never[] = [];
 interface WorkContext {
   readonly zone: string;
   readonly order: DateOrder;
-  readonly named: ReadonlySet<string>;
+  readonly named: NamePlaces['texts'];
   /** Whether the table gives places in miles with chains or yards. */
   readonly miles: boolean;
 }

@@ -1,6 +1,6 @@
 import type { Extent } from '../../model/index.js';
 import { parseChainage, type ChainageUnit } from '../parse/chainage.js';
-import { cellsOf, type RowCache } from './row-cache.js';
+import { RowCache } from './row-cache.js';
 import type { Table } from '../text/table.js';
 import { once, plain, type Parser, problemOf } from '../parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
@@ -27,26 +27,22 @@ export function extentReader<K extends 'windows' | 'work'>(
 }
 
 const inMiles = /\d ?(?:mi|miles?|ch|chains?|c|y|yds?|yards?)$/i;
-const digitsAlone = /^\d*$/;
+/** What nearly all cells without miles are like, seen without making them plain. */
+const noMiles = /^\d*(?:[.,]\d+)? ?(?:k?m)?$/i;
 const bareMetres = /^\d{1,3} ?m$/i;
 
-/** Whether any place of a table is in miles with chains or yards; asks only the rows that were not asked before. */
+/** Whether any place of a table is in miles with chains or yards. */
 export function hasMiles<K extends 'windows' | 'work'>(
   table: Table,
   sheet: Sheet<K>,
-  memory?: RowCache<never> | RowCache<object>,
+  memory: RowCache<never> | RowCache<object> = new RowCache<never>(),
 ): boolean {
   const at = (['from', 'to'] as const).flatMap((field) => sheet.match.fields.get(field) ?? []);
-  const isIn = (cells: readonly string[]): boolean =>
-    at.some((column) => {
-      const cell = cells[column] ?? '';
-      return !digitsAlone.test(cell) && inMiles.test(plain(cell.slice(0, 100)));
-    });
-  return memory
-    ? memory.miles
-        .of(at.join(), cellsOf(table.rows), (row, before) => before ?? isIn(table.rows[row]!.cells))
-        .includes(true)
-    : table.rows.some(({ cells }) => isIn(cells));
+  const isIn = (cell: string): boolean =>
+    !noMiles.test(cell) && inMiles.test(plain(cell.slice(0, 100)));
+  return memory.ofColumns('miles', at, { rows: table.rows }, () =>
+    table.rows.some(({ cells }) => at.some((column) => isIn(cells[column] ?? ''))),
+  );
 }
 
 /** Refuses `13m` in a table of `12m 34ch`: 13 metres, or 13 miles. Whether it did. */

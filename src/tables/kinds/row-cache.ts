@@ -1,6 +1,6 @@
-import { ListMemo } from '../../edits/index.js';
+import { ListMemo, sameItems } from '../../edits/index.js';
 import type { Fault } from '../../model/index.js';
-import type { DateOrder } from '../parse/written-moment.js';
+import type { TableRow } from '../text/table.js';
 
 /** What was made of one row. */
 export interface MadeRow<T> {
@@ -21,9 +21,10 @@ export function cellsOf(rows: readonly { readonly cells: Cells }[]): readonly Ce
   return rows.map((row) => row.cells);
 }
 
-/** What was made of the names in a table. */
-interface Names {
-  readonly list: readonly (string | undefined)[];
+interface OfColumns {
+  readonly columns: readonly number[];
+  readonly rows: readonly TableRow[];
+  readonly key: string;
   readonly made: unknown;
 }
 
@@ -33,19 +34,24 @@ interface Names {
  */
 export class RowCache<T> {
   readonly rows = new ListMemo<Cells, ReadRow<T>>();
-  /** The order of day and month that the dates of the row settle. */
-  readonly dates = new ListMemo<Cells, DateOrder | 'either'>();
-  /** Whether a place of the row is in miles with chains or yards. */
-  readonly miles = new ListMemo<Cells, boolean>();
-  readonly #names = new Map<string, Names>();
+  readonly #columns = new Map<string, OfColumns>();
 
-  /** What was made of the same names in the same order before, else what `make` makes of them. */
-  named<V>(what: string, list: readonly (string | undefined)[], make: () => V): V {
-    const before = this.#names.get(what);
-    if (before?.list.length === list.length && before.list.every((item, at) => item === list[at]))
-      return before.made as V;
-    const made = make();
-    this.#names.set(what, { list, made });
+  /** What was made of the cells of some columns before, where every row has the same there and `key` is the same. */
+  ofColumns<V>(
+    name: string,
+    columns: readonly number[],
+    { rows, key = '' }: { readonly rows: readonly TableRow[]; readonly key?: string },
+    make: () => V,
+  ): V {
+    const same = (row: TableRow, other: TableRow): boolean =>
+      columns.every((at) => row.cells[at] === other.cells[at]);
+    const before = this.#columns.get(name);
+    const holds =
+      before?.key === key &&
+      sameItems(columns, before.columns) &&
+      sameItems(rows, before.rows, same);
+    const made = holds ? (before.made as V) : make();
+    this.#columns.set(name, { columns, rows, key, made });
     return made;
   }
 }

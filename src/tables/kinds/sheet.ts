@@ -7,7 +7,9 @@ import { longestCell, type Parser, problemOf } from '../parse/parsed.js';
 import { faultAt, type Severity } from '../text/place.js';
 import { parseMoment } from '../parse/written-moment.js';
 import { exampleCells, fieldsSuggested, quotedOf } from '../headings/suggest.js';
-import { cellsOf, movedTo, type ReadRow, type RowCache } from './row-cache.js';
+import { isBlank, trimmed } from '../text/blank.js';
+import { placesOf, type NamePlaces } from './name-places.js';
+import { cellsOf, movedTo, RowCache, type ReadRow } from './row-cache.js';
 import type { Table, TableRow } from '../text/table.js';
 
 export interface SheetOptions {
@@ -52,11 +54,11 @@ export interface Sheet<K extends SheetKind> {
     read: (row: SheetRow<K>) => T,
     memory?: Remembering<T>,
   ) => readonly ReadRow<T>[];
-  /** The trimmed cells of a field in the rows that can be read. */
-  readonly textsOf: (field: FieldOf<K>) => string[];
+  /** Where the names in a column stand, among the rows that can be read. */
+  readonly namesOf: (field: FieldOf<K>, memory?: RowCache<never> | RowCache<object>) => NamePlaces;
   /** The unit that a field's heading names. */
   readonly unitOf: (field: FieldOf<K>) => string | undefined;
-  /** Every cell of some columns, for what a whole column settles. */
+  /** Every cell of some columns that holds something, for what a whole column settles. */
   readonly cellsOf: (names: readonly FieldOf<K>[]) => string[];
 }
 
@@ -94,7 +96,7 @@ export function openSheet<K extends SheetKind>(
   const readable = table.columns.length > 0 && !heading.some((fault) => fault.severity === 'error');
   const rows = readable ? table.rows : [];
   const toRead = (row: TableRow, index: number): boolean =>
-    !unread.has(index) && row.cells.some((cell) => cell.trim() !== '');
+    !(unread.size > 0 && unread.has(index)) && !isBlank(row.cells);
   const context: RowContext<K> = { match, headingOf, file: options.file };
   const units = new Map<FieldOf<K>, string>();
   let opened: readonly SheetRow<K>[] | undefined;
@@ -121,14 +123,14 @@ export function openSheet<K extends SheetKind>(
         ? memory.rows.of(key, cellsOf(rows), make)
         : rows.map((_, index) => make(index));
     },
-    textsOf(field) {
+    namesOf(field, memory = new RowCache<never>()) {
       const at = match.fields.get(field);
-      const texts: string[] = [];
-      if (at === undefined) return texts;
-      rows.forEach((row, index) => {
-        if (toRead(row, index)) texts.push((row.cells[at] ?? '').trim());
-      });
-      return texts;
+      const columns = at === undefined ? [] : [at];
+      return memory.ofColumns('names', columns, { rows, key: [...unread].join() }, () =>
+        placesOf(rows, (row, index) =>
+          at !== undefined && toRead(row, index) ? trimmed(row.cells[at] ?? '') : '',
+        ),
+      );
     },
     unitOf(field) {
       let unit = units.get(field);
@@ -138,7 +140,10 @@ export function openSheet<K extends SheetKind>(
     cellsOf: (names) =>
       names.flatMap((name) => {
         const at = match.fields.get(name);
-        return at === undefined ? [] : table.rows.map((row) => (row.cells[at] ?? '').slice(0, 100));
+        const texts: string[] = [];
+        if (at === undefined) return texts;
+        for (const { cells } of table.rows) if (cells[at]) texts.push(cells[at].slice(0, 100));
+        return texts;
       }),
   };
 }
@@ -179,7 +184,7 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
 
   text(field: FieldOf<K>): string {
     const at = this.#context.match.fields.get(field);
-    return at === undefined ? '' : (this.#cells[at] ?? '').trim();
+    return at === undefined ? '' : trimmed(this.#cells[at] ?? '');
   }
 
   say(severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void {
@@ -193,7 +198,17 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
 
   read<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {
     const cell = this.text(field);
-    if (cell === '') return undefined;
+    return cell === '' ? undefined : this.#parsed(field, cell, parse);
+  }
+
+  require<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {
+    const cell = this.text(field);
+    if (cell !== '') return this.#parsed(field, cell, parse);
+    this.say('error', field, blank(field));
+    return undefined;
+  }
+
+  #parsed<T>(field: FieldOf<K>, cell: string, parse: Parser<T>): T | undefined {
     if (cell.length > longestCell) {
       this.say('error', field, tooLong(cell.length));
       return undefined;
@@ -205,11 +220,6 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
     }
     if (result.warning) this.say('warning', field, result.warning);
     return result.value;
-  }
-
-  require<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {
-    if (this.text(field) === '') this.say('error', field, blank(field));
-    return this.read(field, parse);
   }
 }
 

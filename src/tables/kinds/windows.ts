@@ -41,11 +41,12 @@ export function windowsFrom(
 ): WindowsResult {
   const sheet = openSheet(table, 'windows', options);
   const { file, zone, memory } = options;
-  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder, memory);
+  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder);
   const miles = hasMiles(table, sheet, memory);
   const key = JSON.stringify([table.columns, options.map, file, zone, order, miles]);
   const made = sheet.eachRow(windowReader(sheet, zone, order, miles), { memory, key });
-  const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
+  const { rowOf, again } = sheet.namesOf('window', memory);
+  const good = gatherNamed(sheet, made, 'window', { rowOf, again, file });
   const windows: AccessWindow[] = [];
   if (!sheet.refused) for (const { window } of good) if (window) windows.push(window);
   return { windows, faults: sheet.faults, rowOf };

@@ -34,7 +34,8 @@ export function unmetNames(kind: NameKind, windows: NamedCells, work: NamedCells
 /** The lines of windows and of inside work, or the sections that windows make dead and that work needs dead. */
 export function namesOf(kind: NameKind, things: readonly (AccessWindow | Activity)[]): Names {
   // Cells that say the same share one list.
-  const lists = new Set(things.map((thing) => thing[kind]));
+  const lists = new Set<(AccessWindow | Activity)[NameKind]>();
+  for (const thing of things) lists.add(thing[kind]);
   const all = new Set([...lists].flatMap((list) => list.map(sectionOf)));
   return {
     all,

@@ -86,11 +86,14 @@ function yearFault(text: string, year: number): Problem | undefined {
   return problemOf('year-not-likely', { text, year, firstYear, lastYear });
 }
 
+/** In no order but the usual one: nothing would be taken off before the year. */
+const startsWithYear = /^\d{4}/;
+
 /** The two numbers of a date that could be read day first or month first; none where the order is plain. */
 export function doubtfulNumbers(
   text: string,
 ): readonly [first: number, second: number] | undefined {
-  if (text === '') return undefined;
+  if (text === '' || startsWithYear.test(text)) return undefined;
   const found = numericDate.exec(withoutWeekday(plain(text)).body);
   return found ? [Number(found[1]), Number(found[3])] : undefined;
 }

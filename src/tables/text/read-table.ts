@@ -5,7 +5,7 @@ import { unguarded } from '../write/guard.js';
 import { faultAt } from './place.js';
 import { nextBrokenQuote, unifyLineEnds, type BrokenQuote } from './quotes.js';
 import { surveyOf, type Survey } from './survey.js';
-import { tableOfRecords, type RecordFault, type Records } from './records.js';
+import { lostLetter, tableOfRecords, type RecordFault, type Records } from './records.js';
 import type { Table, TableRow } from './table.js';
 import { problemOf } from '../parse/parsed.js';
 
@@ -31,7 +31,8 @@ export function readRecords(text: string, options: ReadOptions = {}): Records {
   const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
   const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
   const guarded = options.guard !== false && body.includes("'");
-  return { delimiter, rows: guarded ? rows.map(unguardedRow) : rows, faults };
+  const legible = !body.includes(lostLetter);
+  return { delimiter, rows: guarded ? rows.map(unguardedRow) : rows, faults, legible };
 }
 
 /**

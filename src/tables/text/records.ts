@@ -19,12 +19,17 @@ export interface Records {
   readonly delimiter: string;
   readonly rows: readonly TableRow[];
   readonly faults: readonly RecordFault[];
+  /** Whether it is known that every letter could be read. */
+  readonly legible?: boolean;
 }
 
 const emptyFault = faultAt({ line: 1 }, 'error', problemOf('file-empty'));
 
 /** The records as a table whose headings stand on the given line, or on the first record where none begins there. */
-export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine?: number): Table {
+export function tableOfRecords(
+  { delimiter, rows, faults, legible = false }: Records,
+  headingLine?: number,
+): Table {
   const at = Math.max(
     0,
     headingLine === undefined ? 0 : rows.findIndex((row) => row.line === headingLine),
@@ -51,7 +56,7 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
     placed.flatMap((fault) => (fault.severity === 'error' ? [fault.row] : [])),
   );
   const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
-  const letters = lostLetters([heading, ...data]);
+  const letters = legible ? [] : lostLetters([heading, ...data]);
   const above = rows.slice(0, at);
   return {
     delimiter,
@@ -63,6 +68,9 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
   };
 }
 
+/** What stands where a letter could not be read. */
+export const lostLetter = '\ufffd';
+
 const mostMarked = 500;
 
 /** The cells in which a letter could not be read. The first of `rows` is that of the headings. */
@@ -70,7 +78,7 @@ function lostLetters(rows: readonly TableRow[]): Fault[] {
   const faults: Fault[] = [];
   rows.forEach(({ cells, line }, at) => {
     cells.forEach((cell, column) => {
-      if (!cell.includes('\ufffd') || faults.length >= mostMarked) return;
+      if (!cell.includes(lostLetter) || faults.length >= mostMarked) return;
       const place = { line, ...(at > 0 && { row: at - 1 }), column: rows[0]!.cells[column] ?? '' };
       const problem = problemOf('letter-not-read');
       faults.push(faultAt(place, 'warning', problem, cell.slice(0, 200)));

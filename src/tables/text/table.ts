@@ -22,10 +22,18 @@ export interface Table {
   readonly faults: readonly Fault[];
 }
 
-/** A table held in a plan document, numbered as it would be saved: headings on line 1, or below what stands above. */
-export function tableOf(text: TableText): Table {
+/**
+ * A table held in a plan document, numbered as it would be saved: headings on line 1, or below what stands above.
+ *
+ * @param before Rows of the table as it was, taken again where they are the same.
+ */
+export function tableOf(text: TableText, before: readonly TableRow[] = []): Table {
   const line = 1 + (text.above?.length ?? 0);
-  const rows = text.rows.map((cells, row) => ({ cells, line: line + row + 1 }));
+  const rows = text.rows.map((cells, at): TableRow => {
+    const known = before[at];
+    const own = line + at + 1;
+    return known?.cells === cells && known.line === own ? known : { cells, line: own };
+  });
   return {
     delimiter: ',',
     columns: text.columns,

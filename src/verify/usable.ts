@@ -123,7 +123,7 @@ export function stopsOf(plan: Plan, work: Needs, within: Stretch, zone: string):
         stops.push({ ...stretch, code: 'curfew', why: `the curfew "${curfew.name}"` });
   for (const { name, rule, stretches, daily } of closed) {
     if (!work.heeds?.includes(name)) continue;
-    const why = `closed time: ${rule}`;
+    const why = `closed time: ${rule.text}`;
     for (const { start, end } of stretches) stops.push({ start, end, code: 'closed', why });
     for (const band of daily)
       for (const stretch of curfewStretches(band, within, clock))

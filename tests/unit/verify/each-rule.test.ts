@@ -452,6 +452,16 @@ describe('time that the site closes', () => {
       put('A', from, from + 60, outside),
     ]);
 
+  it('says by which rule', () => {
+    const rule = closed([[0, 200]]);
+    const given = plan({
+      activities: [outsideWork(['wind'])],
+      rules: { ...rules(), closed: [rule] },
+    });
+    const [fault] = verify(given, { placements: [put('A', 41, 101, outside)] });
+    expect(fault!.text).toBe('A goes on in closed time: closed by wind');
+  });
+
   it('bars what heeds it, from its first minute to its last', () => {
     const lists = [
       closed([

@@ -7,10 +7,11 @@ const identities = ['src/plan/', 'src/share/', 'src/tables/kinds/work-reading.ts
 
 /** @type {readonly (readonly [file: string, from: string, to: string])[]} */
 const classes = [
-  ['src/engine/incremental/memo.ts', 'const same =', 'const same = false &&'],
+  ['src/engine/incremental/memo.ts', 'if (!this.#from ||', 'if (true || !this.#from ||'],
   ['src/edits/list-memo.ts', 'key === this.#key ?', 'key !== key ?'],
-  ['src/tables/kinds/row-cache.ts', 'if (before?.list', 'if (false && before?.list'],
-  ['src/tables/plan-cache.ts', 'if (kept?.from', 'if (false && kept?.from'],
+  ['src/tables/kinds/row-cache.ts', 'const made = holds ?', 'const made = false && holds ?'],
+  ['src/tables/plan-cache.ts', 'if (kept && sameItems', 'if (false && kept && sameItems'],
+  ['src/tables/plan-cache.ts', 'if (before && sameItems', 'if (false && before && sameItems'],
   [
     'src/tables/plan-cache.ts',
     '      before &&\n      sameContext',

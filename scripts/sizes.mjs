@@ -30,7 +30,7 @@ export const budgets = [
     bundle: 'possession-ribbon',
     untilHours: true,
     aim: 75,
-    limit: 89,
+    limit: 90,
   },
   { name: 'bundle of windows, work and fit', bundle: 'possession-core', aim: 75, limit: 78 },
   { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 260 },

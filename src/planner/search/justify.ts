@@ -30,8 +30,10 @@ export function rightJustified(
   return stepsOf(problem, listBy(problem, rightJustifiedStarts(problem, placed, allowed)));
 }
 
-/** Later than any work, and two of them compare as equal. */
+/** Later than any work; unlike infinity two of them compare as equal. */
 const EVER = Number.MAX_SAFE_INTEGER;
+/** What begins later has no limit, and asks no curing of what it waits for. */
+const NO_LIMIT = EVER / 2;
 
 /** When each task begins, put off so. What has no room is where its followers want it, and takes nothing away. */
 export function rightJustifiedStarts(
@@ -83,7 +85,7 @@ interface Beside {
   readonly allowed: Uint8Array;
 }
 
-/** The first start of pieces of a task, the last of them first. */
+/** The first start of pieces of a task, each put off before the one that was put off last. */
 function putOff(
   problem: Problem,
   task: Task,
@@ -93,7 +95,8 @@ function putOff(
   let by = task.latestEnd ?? EVER;
   let begunBy = task.latestStart ?? EVER;
   for (const tie of task.after) {
-    const limit = beforeTie(tie, starts[tie.task]!);
+    const start = starts[tie.task]!;
+    const limit = start < NO_LIMIT ? beforeTie(tie, start) : start - tie.gap;
     if (tie.fromStart) begunBy = Math.min(begunBy, limit);
     else by = Math.min(by, limit);
   }

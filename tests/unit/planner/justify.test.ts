@@ -72,6 +72,30 @@ describe('a schedule put off as long as it can be', () => {
     expect(later).toBeGreaterThan(100);
   });
 
+  // No temperature is known, so that nothing is ever said to have cured: that must not take its place from what is poured.
+  it('asks no curing for work that has no room and no limit', () => {
+    const load = activity('LOAD', 900, { after: ['CAST'] });
+    const given = plan({
+      windows: [window('P1', 0, 600)],
+      activities: [
+        activity('CAST', 60),
+        { ...load, after: load.after.map((link) => ({ ...link, cured: true })) },
+      ],
+      curing: {
+        settings: {
+          maturity: 100,
+          model: { model: 'temperature-time', datumC: 0 },
+          source: 'this test',
+          sureness: 'our own',
+        },
+        temperatures: [],
+      },
+    });
+    const { problem } = preparedOf(given, { clock });
+    const starts = rightJustifiedStarts(problem, { visits: [] }, Uint8Array.of(1));
+    expect(starts[problem.tasks.findIndex((task) => task.activity.id === 'CAST')]).toBe(540);
+  });
+
   it('holds everything in order, whatever is left out', () => {
     const given = planOfFamily(families['E']!, 3);
     const { problem } = preparedOf(given, { clock });

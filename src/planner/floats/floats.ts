@@ -2,7 +2,6 @@ import { addMinutes } from '../../calendar/index.js';
 import {
   beforeTie,
   copyOf,
-  latestFree,
   take,
   visitMinutes,
   type Problem,
@@ -10,6 +9,7 @@ import {
   type Task,
   type Visit,
 } from '../fit/index.js';
+import { latestAllFree } from '../problem/latest.js';
 import type { ActivityFloat } from '../search/types.js';
 import { slotsIn } from '../problem/board.js';
 import { Pusher } from './slip.js';
@@ -151,25 +151,10 @@ class Slide {
     for (const slot of slotsIn(task.slots, visit.window)) {
       if (slot.end - minutes <= best) continue;
       const reach = Math.min(start, end - minutes, slot.end - minutes);
-      const found = this.#sooner(task, reach, minutes, Math.max(slot.start, best));
+      const floor = Math.max(slot.start, best);
+      const found = latestAllFree(this.#free, task.demands, reach, minutes, floor);
       if (found >= slot.start && found > best) best = found;
     }
     return { ...visit, start: best, end: best + minutes };
-  }
-
-  /** The last moment from `floor` up to `from` from which the resources are free; minus infinity when none is. */
-  #sooner(task: Task, from: number, minutes: number, floor: number): number {
-    let at = from;
-    for (let settled = false; !settled && at > Number.NEGATIVE_INFINITY;) {
-      settled = true;
-      for (const { supply, amount } of task.demands) {
-        const sooner = latestFree(this.#free[supply]!, amount, at, minutes, floor);
-        if (sooner < at) {
-          at = sooner;
-          settled = false;
-        }
-      }
-    }
-    return at;
   }
 }

@@ -24,7 +24,12 @@ function inOrder(activity: Activity): Activity {
 }
 
 function byLink(a: Link, b: Link): number {
-  return byText(a.activity, b.activity) || byText(a.from, b.from) || a.gapMinutes - b.gapMinutes;
+  return (
+    byText(a.activity, b.activity) ||
+    byText(a.from, b.from) ||
+    a.gapMinutes - b.gapMinutes ||
+    Number(a.cured ?? false) - Number(b.cured ?? false)
+  );
 }
 
 function byTime(a: AccessWindow, b: AccessWindow): number {

@@ -73,18 +73,31 @@ export function lastStartBeside(
   effort.spent += 2 + (slots.length >> 2);
   for (const slot of slots) {
     if (allowed && slot.window >= 0 && allowed[slot.window] === 0) continue;
-    let start = Math.min(begunBy, Math.min(slot.end, by) - minutes);
-    for (let settled = false; !settled && start >= slot.start && start > best;) {
-      settled = true;
-      for (const { supply, amount } of demands) {
-        const sooner = latestFree(free[supply]!, amount, start, minutes, slot.start);
-        if (sooner < start) {
-          start = sooner;
-          settled = false;
-        }
-      }
-    }
+    const from = Math.min(begunBy, Math.min(slot.end, by) - minutes);
+    const start = latestAllFree(free, demands, from, minutes, Math.max(slot.start, best));
     if (start >= slot.start) best = Math.max(best, start);
   }
   return best;
+}
+
+/** The last moment up to `from` from which all that is asked for is free for `minutes` on end; below `floor` where there is none. */
+export function latestAllFree(
+  free: readonly Profile[],
+  demands: Task['demands'],
+  from: number,
+  minutes: number,
+  floor: number,
+): number {
+  let start = from;
+  for (let settled = false; !settled && start >= floor;) {
+    settled = true;
+    for (const { supply, amount } of demands) {
+      const sooner = latestFree(free[supply]!, amount, start, minutes, floor);
+      if (sooner < start) {
+        start = sooner;
+        settled = false;
+      }
+    }
+  }
+  return start;
 }

@@ -78,8 +78,9 @@ export function recipeOf(problem: Problem, { visits }: Candidate): Recipe {
 /** One change in so many puts off all work as long as its values allow. */
 const JUSTIFY = 50;
 
-/** A recipe in the order of an answer that is put off as long as its values up to the count of windows allow. */
-function justified(problem: Problem, answer: Attempt, goal: Goal): Recipe {
+/** A change at random; or the order of an answer that is put off as long as its values up to the count of windows allow. */
+function varied(problem: Problem, answer: Attempt, goal: Goal, aim: Aim, random: Random): Recipe {
+  if (random.below(JUSTIFY) > 0) return changed(problem, answer, aim, random);
   const { allowed } = answer.recipe;
   return { steps: rightJustified(heldAs(problem, answer, goal), answer, allowed), allowed };
 }
@@ -96,10 +97,8 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
   const { bound } = options;
   const decoder = new Decoder(problem, options.goal);
   while (compareScores(best.score, bound) > 0 && !options.stop()) {
-    const recipe =
-      random.below(JUSTIFY) === 0
-        ? justified(problem, current, options.goal)
-        : changed(problem, current, aimOf(current.score, bound, options.goal), random);
+    const aim = aimOf(current.score, bound, options.goal);
+    const recipe = varied(problem, current, options.goal, aim, random);
     const next = noWorse(decoder, recipe, current, current.score, options);
     if (next) current = next;
     idle += 1;
@@ -168,10 +167,7 @@ export function improveSlowly(
     const than = current.score.map((value, i) =>
       i < at ? value : i === at ? value + by : Number.POSITIVE_INFINITY,
     );
-    const recipe =
-      random.below(JUSTIFY) === 0
-        ? justified(problem, current, goal)
-        : changed(problem, current, aimAt(next, goal), random);
+    const recipe = varied(problem, current, goal, aimAt(next, goal), random);
     const answer = noWorse(decoder, recipe, current, than, options);
     if (!answer) continue;
     current = answer;

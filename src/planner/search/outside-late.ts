@@ -2,12 +2,12 @@ import {
   beforeTie,
   Board,
   copyOf,
-  latestFree,
   take,
   visitMinutes,
   type Problem,
   type Visit,
 } from '../fit/index.js';
+import { latestAllFree } from '../problem/latest.js';
 
 /**
  * Moves outside work as late as what follows it allows: rigged at 23:00 for a start at 01:00, not the week before.
@@ -61,17 +61,9 @@ export function outsideLate(problem: Problem, visits: readonly Visit[]): Visit[]
       let best = visit.start;
       for (const slot of task.slots.toReversed()) {
         if (slot.end - minutes <= best) break;
-        let start = Math.min(latest, slot.end - minutes);
-        for (let settled = false; !settled && start > best;) {
-          settled = true;
-          for (const { supply, amount } of task.demands) {
-            const sooner = latestFree(free[supply]!, amount, start, minutes);
-            if (sooner < start) {
-              start = sooner;
-              settled = false;
-            }
-          }
-        }
+        const from = Math.min(latest, slot.end - minutes);
+        const floor = Math.max(slot.start, best);
+        const start = latestAllFree(free, task.demands, from, minutes, floor);
         if (start >= slot.start && start > best) {
           best = start;
           break;

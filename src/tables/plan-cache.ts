@@ -2,7 +2,7 @@ import { sameItems } from '../edits/index.js';
 import type { Activity, MadeGoodBy, TableKind, TableText } from '../model/index.js';
 import type { LinkContext } from './links/link-context.js';
 import { checkLinks, type LinkedActivities } from './links/links.js';
-import { RowCache } from './kinds/row-cache.js';
+import { RowCache, sameIn } from './kinds/row-cache.js';
 import { newReading, takeReading, type WorkReading } from './kinds/work-reading.js';
 import { tableOf, type Table, type TableRow } from './text/table.js';
 import type { WindowRow } from './kinds/windows.js';
@@ -71,8 +71,7 @@ export class PlanCache {
     return this.list(
       `cells of ${name}: ${columns.join()}`,
       rows,
-      (row, other) =>
-        row.line === other.line && columns.every((at) => row.cells[at] === other.cells[at]),
+      (row, other) => row.line === other.line && sameIn(columns, row, other),
     );
   }
 

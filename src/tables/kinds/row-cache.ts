@@ -21,6 +21,10 @@ export function cellsOf(rows: readonly { readonly cells: Cells }[]): readonly Ce
   return rows.map((row) => row.cells);
 }
 
+/** Whether two rows have the same in some columns. */
+export const sameIn = (columns: readonly number[], a: TableRow, b: TableRow): boolean =>
+  columns.every((at) => a.cells[at] === b.cells[at]);
+
 interface OfColumns {
   readonly columns: readonly number[];
   readonly rows: readonly TableRow[];
@@ -43,13 +47,11 @@ export class RowCache<T> {
     { rows, key = '' }: { readonly rows: readonly TableRow[]; readonly key?: string },
     make: () => V,
   ): V {
-    const same = (row: TableRow, other: TableRow): boolean =>
-      columns.every((at) => row.cells[at] === other.cells[at]);
     const before = this.#columns.get(name);
     const holds =
       before?.key === key &&
       sameItems(columns, before.columns) &&
-      sameItems(rows, before.rows, same);
+      sameItems(rows, before.rows, (row, other) => sameIn(columns, row, other));
     const made = holds ? (before.made as V) : make();
     this.#columns.set(name, { columns, rows, key, made });
     return made;

@@ -22,7 +22,7 @@ const LATE = 10_000;
 const desk = document.querySelector('possession-desk')!;
 const engine = createWorkerEngine(
   () => new Worker(new URL('../src/engine/worker.ts', import.meta.url), { type: 'module' }),
-  { onTrouble: (text) => desk.complain(text) },
+  { onTrouble: (why) => desk.complain((words) => words.calculatesHere(why)) },
 );
 desk.engine = engine;
 // The sample's tables and the sets to choose from are on their way while the desk is first drawn.

@@ -2,6 +2,7 @@
 // `node bench/plans.mjs [--families A,B] [--seeds 1,2] [--seconds 1,10] [--published FOLDER] [--alone]`. All times are
 // processor time; ours is asked as `--seconds` asks.
 import { parseArgs } from 'node:util';
+import { english } from '../../src/engine/english/say.js';
 import type { Plan } from '../../src/model/index.js';
 import { placementsOf } from '../../src/planner/fit/index.js';
 import { allocate, type Allocation } from '../../src/planner/search/index.js';
@@ -57,7 +58,7 @@ function planFor(given: Plan, seconds: number): Run {
 
 function checked(given: Plan, answer: Parameters<typeof verify>[1], whose: string): void {
   const faults = verify(given, answer);
-  if (faults.length > 0) throw new Error(`${whose}: ${faults[0]!.text}`);
+  if (faults.length > 0) throw new Error(`${whose}: ${english(faults[0]!.text)}`);
 }
 
 function provenOf({ certificate }: Allocation): string {

@@ -2,6 +2,7 @@
 // `node bench/run.mjs plans/exact [--from 1] [--to 500] [--seconds 4] [--effort 1]`. The bench fails where something is
 // called proven that is beaten, where a bound is beaten, or where the checker finds a fault.
 import { parseArgs } from 'node:util';
+import { english } from '../../src/engine/english/say.js';
 import { placementsOf } from '../../src/planner/fit/index.js';
 import { allocate } from '../../src/planner/search/index.js';
 import { preparedOf } from '../../src/planner/search/allocate.js';
@@ -40,7 +41,7 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
   const plan = planOfFamily(sizesOf(seed), 1000 + seed);
   const found = allocate(plan, { clock, effort: Number(asked.effort) });
   const { certificate, placements } = found;
-  for (const { text } of verify(plan, found)) say(`ours: ${text}`);
+  for (const { text } of verify(plan, found)) say(`ours: ${english(text)}`);
   const ours = valuesOf(plan, placements);
   const { problem } = preparedOf(plan, { clock });
   const peer = await solvePeer(problem, {
@@ -49,7 +50,8 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
     visits: 2,
   });
   const theirPlacements = placementsOf(problem, peer.visits);
-  for (const { text } of verify(plan, { placements: theirPlacements })) say(`the peer: ${text}`);
+  for (const { text } of verify(plan, { placements: theirPlacements }))
+    say(`the peer: ${english(text)}`);
   const theirs = valuesOf(plan, theirPlacements);
 
   const apart = firstApart(ours, theirs);

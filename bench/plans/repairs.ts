@@ -2,6 +2,7 @@
 // by a general solver. `node bench/run.mjs plans/repairs [--family R --seeds 1,2] [--windows N03,S02] [--seconds 60]`;
 // without a family the sample. All times are processor time.
 import { parseArgs } from 'node:util';
+import { english } from '../../src/engine/english/say.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import type { Placement, Plan } from '../../src/model/index.js';
 import { placementsOf, type Problem, type Visit } from '../../src/planner/fit/index.js';
@@ -138,7 +139,7 @@ for (const { name, plan } of plans) {
       const found: Repair = repair(now, base, { clock });
       const seconds = cpu() - began;
       const faults = verify(now, found.allocation);
-      if (faults.length > 0) throw new Error(`${id} ${change}: ${faults[0]!.text}`);
+      if (faults.length > 0) throw new Error(`${id} ${change}: ${english(faults[0]!.text)}`);
       const problem = agreedProblem(now, base);
       const was = wasOf(problem, base);
       const own = valuesOf(problem, was, found.allocation.placements);
@@ -158,7 +159,8 @@ for (const { name, plan } of plans) {
         )
           throw new Error(`${id} ${change}: ${least.moved} do, not ${found.fewest.lowerBound}`);
         const wrong = least.moved === undefined ? [] : verify(now, { placements: theirs });
-        if (wrong.length > 0) throw new Error(`${id} ${change}, the peer: ${wrong[0]!.text}`);
+        if (wrong.length > 0)
+          throw new Error(`${id} ${change}, the peer: ${english(wrong[0]!.text)}`);
         line += ` | peer ${least.out} ${least.late} ${least.moved ?? '-'} (at least ${least.atLeast}${least.proven ? ', proven' : ''}) ${least.cpuSeconds.toFixed(1)} s`;
         const same = own[0] === least.out && own[1] === least.late;
         if (least.moved !== undefined && !least.proven) line += ' OPEN';

@@ -213,6 +213,8 @@ export const strings: DeskStrings = {
     'Was Sie getan haben, wartet auf dieser Seite, bis der Plan offen ist, und wird dann ausgeführt.',
   cannotLoadParts: (why) =>
     `Teile dieser Seite konnten nicht geladen werden (${why}), und was sie zeigen, fehlt. Laden Sie die Seite neu, um es erneut zu versuchen.`,
+  calculatesHere: (why) =>
+    `Die Berechnung im Hintergrund hat zweimal aufgehört (${why}). Die Seite rechnet nun selbst: Sie kann dabei stocken. Nichts ging verloren; laden Sie die Seite neu, um frisch zu beginnen.`,
   cannotOpenLink: (why) =>
     `Der Plan des Links konnte nicht geöffnet werden (${why}). Laden Sie die Seite neu, um es erneut zu versuchen.`,
   cannotReadKept: (why) =>

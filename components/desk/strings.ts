@@ -212,6 +212,8 @@ export const defaultStrings = {
     'What you did waits in this page until the plan is open, which takes a moment, and is done then.',
   cannotLoadParts: (why: string) =>
     `Parts of this page could not be loaded (${why}), and what they show is missing. Reload the page to try again.`,
+  calculatesHere: (why: string) =>
+    `The background calculation stopped twice (${why}). The page now calculates by itself: it may pause while it does. Nothing was lost; reload the page to start afresh.`,
   cannotOpenLink: (why: string) =>
     `The plan of the link could not be opened (${why}). Reload the page to try again.`,
   cannotReadKept: (why: string) =>

@@ -7,6 +7,7 @@ import { titleOf, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { aimText, clockBeside } from './times.js';
 import { numberText } from '../shared/format.js';
+import { subjectName } from './subject-name.js';
 
 /** By when each step and each piece of work must start. */
 export function cutOffTable(
@@ -36,7 +37,7 @@ export function cutOffTable(
               html`<tr class=${cutOff.state}>
                 <th scope="row">
                   ${cutOff.activity === undefined ? nothing : html`<span class="id">${cutOff.activity}</span>`}
-                  ${cutOff.name}
+                  ${subjectName(cutOff, strings)}
                 </th>
                 <td class="time">${time(cutOff.plannedStart)}</td>
                 <td class="time ${cutOff.slackMinutes < 0 ? 'short' : ''}">

@@ -217,6 +217,8 @@ export const strings: HandbackStrings = {
   startBefore: (time) => `Beginn bis ${time}`,
   log: 'Schichtbuch',
   logGranted: 'Sperrpause gewährt',
+  lineGranted: (line) => `Gleis ${line} gewährt`,
+  lineHandedBack: 'Gleis zurückgegeben',
   logHandedBack: 'Zurückgegeben',
   logUnits: (name, units) => `${name}: ${units} fertig`,
   logLeft: (name, low, likely, high) => `${name}: noch ${likely}, zwischen ${low} und ${high}`,

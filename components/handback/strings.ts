@@ -213,6 +213,8 @@ export const defaultStrings = {
   startBefore: (time: string) => `start by ${time}`,
   log: 'Log',
   logGranted: 'Possession granted',
+  lineGranted: (line: string) => `Line ${line} granted`,
+  lineHandedBack: 'Line handed back',
   logHandedBack: 'Handed back',
   logUnits: (name: string, units: number) => `${name}: ${units} done`,
   logLeft: (name: string, low: string, likely: string, high: string) =>

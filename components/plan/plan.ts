@@ -9,7 +9,7 @@ import {
 } from 'lit';
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import { certificateSaid } from '../../src/engine/index.js';
-import type { AccessWindow, Activity } from '../../src/model/index.js';
+import type { AccessWindow, Activity, PlanFault } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { Fed } from '../document/fed.js';
@@ -335,10 +335,10 @@ export class PossessionPlan extends LitElement {
 }
 
 /** What the check found, a line each. */
-function faultList(faults: readonly { readonly text: string }[]): TemplateResult | typeof nothing {
+function faultList(faults: readonly PlanFault[]): TemplateResult | typeof nothing {
   if (faults.length === 0) return nothing;
   return html`<ul>
-    ${faults.map((fault) => html`<li>${sentence(fault.text)}</li>`)}
+    ${faults.map((fault) => html`<li>${sentence(saidText(fault.text))}</li>`)}
   </ul>`;
 }
 

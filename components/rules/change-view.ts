@@ -128,8 +128,8 @@ function checkPart({ gained, lost, faults }: FitsChange, words: RulesStrings): T
   if (faults.length > 0)
     return html`<div role="alert">
       <p><strong>${words.checkFailed}</strong></p>
-      <ul lang="en">
-        ${faults.map(({ text }) => html`<li>${text}</li>`)}
+      <ul>
+        ${faults.map(({ text }) => html`<li>${saidText(text)}</li>`)}
       </ul>
     </div>`;
   const said = [

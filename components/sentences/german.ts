@@ -1,4 +1,5 @@
 import type { Sentences } from '../../src/engine/index.js';
+import { faults } from './faults.de.js';
 import { ledger } from './ledger.de.js';
 import { live } from './live.de.js';
 import { notes } from './notes.de.js';
@@ -18,6 +19,7 @@ export const sentences: Sentences = {
   ...ledger,
   ...prices,
   ...options,
+  ...faults,
   ...live,
   ...repairs,
 };

@@ -36,7 +36,7 @@ export function explainFit(
       tone: 'bad',
       sentence: fit.fault,
       rowsTitle: fit.faultsFound,
-      rows: looked.map(({ text }) => ({ label: text, figure: '' })),
+      rows: looked.map(({ text }) => ({ label: saidText(text), figure: '' })),
       links,
     };
   const spare = verdict.spareMinutes;

@@ -40,7 +40,7 @@ export function explainCertificate(allocation: Allocation): Explanation {
             ),
       })),
       ...(certificate.faults ?? []).map((fault): ExplanationRow => ({
-        label: fault.text,
+        label: saidText(fault.text),
         figure: plan.faultFigure,
       })),
       ...missed.map((forecast): ExplanationRow => ({

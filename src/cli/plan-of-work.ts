@@ -1,3 +1,4 @@
+import { english } from '../engine/english/say.js';
 import { isoText } from '../calendar/index.js';
 import { checked } from '../engine/checked.js';
 import { allocate as search } from '../engine/search.js';
@@ -116,7 +117,7 @@ export function faultNotes(faults: readonly PlanFault[] = []): readonly Note[] {
     { code: 'check-failed', text: 'THE CHECK FOUND A FAULT: do not use this plan.' },
     ...faults.map(({ code, text }) => ({
       code: `check-${code}`,
-      text: `The check found: ${text}.`,
+      text: `The check found: ${english(text)}.`,
     })),
   ];
 }

@@ -56,6 +56,7 @@ export type {
   NoteSentences,
   PlanSentences,
   FormulaSentences,
+  FaultSentences,
   OptionSentences,
   PriceSentences,
   ReasonSentences,

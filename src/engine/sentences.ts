@@ -11,6 +11,7 @@ import type { priceSentences } from '../price/english/index.js';
 import type { optionSentences } from './options/english/index.js';
 import type { liveSentences } from '../risk/shift/live-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
+import type { faultSentences } from '../verify/english/index.js';
 
 /** Those of why work does not fit, or finds no place. */
 export type ReasonSentences = typeof reasonSentences & typeof unplacedSentences;
@@ -30,6 +31,9 @@ export type PriceSentences = typeof priceSentences;
 /** Those of ways to do the work of a window. */
 export type OptionSentences = typeof optionSentences;
 
+/** Those of what the independent check finds. */
+export type FaultSentences = typeof faultSentences;
+
 /** Those of a shift as it goes. */
 export type LiveSentences = typeof liveSentences;
 
@@ -43,5 +47,6 @@ export type Sentences = ReasonSentences &
   LedgerSentences &
   PriceSentences &
   OptionSentences &
+  FaultSentences &
   LiveSentences &
   RepairSentences;

@@ -6,8 +6,8 @@ import { goesApart, methodsBy, type Call } from './verbs.js';
 
 /** What a page may ask of an engine in a worker. */
 export interface WorkerEngineOptions {
-  /** Hears once, in words for the reader, that the calculation has moved into the page. */
-  readonly onTrouble?: (text: string) => void;
+  /** Hears once that the calculation stopped twice and has moved into the page, which may pause while it calculates; and how it stopped. */
+  readonly onTrouble?: (why: string) => void;
 }
 
 /** A worker died or could not be started; a bug in a calculation, which would only fail again, is another error. */
@@ -80,9 +80,7 @@ export function createWorkerEngine(
       // Loaded only now: a page whose workers live never needs it.
       const { createInlineEngine } = await import('./inline-engine.js');
       here = createInlineEngine();
-      onTrouble?.(
-        `The background calculation stopped twice (${(reason as Error).message}). The page now calculates by itself: it may pause while it does. Nothing was lost; reload the page to start afresh.`,
-      );
+      onTrouble?.((reason as Error).message);
     }
     return ask(here, call);
   }

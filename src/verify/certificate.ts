@@ -4,6 +4,7 @@ import { duesOf, type Due } from './dues.js';
 import type { ClaimedCertificate, ClaimedValue, PlanAnswer, ReportFault } from './types.js';
 import type { Ledgers } from './usable.js';
 import { MINUTE, type Instant, type Plan } from './plan-types.js';
+import { say } from './say.js';
 
 /** Recalculates the claims about the whole plan from its placements. */
 export function checkTotals(
@@ -18,11 +19,11 @@ export function checkTotals(
   const finish = lastEnd(jobs);
   const windows = windowsOf(jobs);
   if (finishesAt !== undefined && finishesAt !== finish)
-    report({ code: 'finishes-at', text: 'the stated finish is not the end of the last piece' });
+    report({ code: 'finishes-at', text: say('finish-not-last-end') });
   if (windowsUsed !== undefined && windowsUsed !== windows.size)
     report({
       code: 'windows-used',
-      text: `${windowsUsed} windows are stated as used, but ${windows.size} are`,
+      text: say('windows-stated', { stated: windowsUsed, used: windows.size }),
     });
   if (!certificate) return;
   const values = valuesOf(plan, jobs);
@@ -67,10 +68,14 @@ function checkBest(
     const theirs = valuesOf(plan, jobs);
     const other = proven.find(({ name }) => theirs[name] !== values[name]);
     if (isPartial || (other && theirs[other.name]! < values[other.name]!)) {
-      const what = isPartial
-        ? 'all work can be placed'
-        : `${other!.name} can be ${theirs[other!.name]} where ${values[other!.name]} is stated`;
-      report({ code: 'proven', text: `the check found a better plan: ${what}` });
+      const text = isPartial
+        ? say('all-can-be-placed')
+        : say('better-plan-found', {
+            aim: other!.name,
+            theirs: theirs[other!.name]!,
+            stated: values[other!.name]!,
+          });
+      report({ code: 'proven', text });
       return;
     }
   }
@@ -115,13 +120,13 @@ function checkObjectives(
   const { objectives } = certificate;
   const names = objectives.map((objective) => objective.name);
   if (names.toSorted().join() !== Object.keys(values).sort().join())
-    report({ code: 'objective', text: `the values told are ${names.join(', ')}` });
+    report({ code: 'objective', text: say('values-told', { names }) });
   for (const objective of objectives) {
     const value = values[objective.name];
     if (value !== undefined && objective.value !== value)
       report({
         code: 'objective',
-        text: `${objective.name} is stated as ${objective.value} but is ${value}`,
+        text: say('value-stated', { aim: objective.name, stated: objective.value, value }),
       });
     checkBound(objective, isWhole, report);
   }
@@ -132,7 +137,7 @@ function checkObjectives(
       certificate.lowerBound !== first.lowerBound ||
       certificate.proven !== first.proven)
   )
-    report({ code: 'objective', text: 'the first value is stated in two ways' });
+    report({ code: 'objective', text: say('first-value-two-ways') });
   checkWords(certificate, report);
 }
 
@@ -141,7 +146,7 @@ function checkWords({ text, objectives }: ClaimedCertificate, report: ReportFaul
   if (!text.includes('proven')) return;
   const spoken = text.endsWith('proven best') ? objectives : objectives.slice(0, 1);
   if (!spoken.every((value) => value.proven))
-    report({ code: 'proven', text: `"${text}" is not what the values say` });
+    report({ code: 'proven', text: say('words-not-values', { text }) });
 }
 
 /** `isWhole`: all is placed without faults, so a bound equal to the value proves it. */
@@ -151,15 +156,18 @@ function checkBound(
   report: ReportFault,
 ): void {
   if (!(lowerBound <= value))
-    report({ code: 'bound', text: `${name}: the bound ${lowerBound} is above the value ${value}` });
+    report({
+      code: 'bound',
+      text: say('bound-above-value', { aim: name, bound: lowerBound, value }),
+    });
   if (proven && lowerBound !== value)
     report({
       code: 'proven',
-      text: `${name} is stated as proven but may be better by ${value - lowerBound}`,
+      text: say('proven-but-better', { aim: name, by: value - lowerBound }),
     });
   if (!proven && lowerBound === value && value > 0 && isWhole)
     report({
       code: 'bound',
-      text: `${name} has a bound that proves it, but is not stated as proven`,
+      text: say('bound-proves', { aim: name }),
     });
 }

@@ -1,10 +1,12 @@
+import type { Phrase } from './plan-types.js';
+import { say } from './say.js';
 import type { PlacedWork, PlanAnswer, ReportFault } from './types.js';
 import { isAllPlaced, type Job } from './work.js';
 
 /** Reports placements of activities that are not in the plan. */
 export function checkKnown(unknownPieces: readonly PlacedWork[], report: ReportFault): void {
   for (const { activity } of unknownPieces)
-    report({ code: 'unknown-activity', activity, text: `the plan has no ${activity}` });
+    report({ code: 'unknown-activity', activity, text: say('no-such-activity', { activity }) });
 }
 
 /** Checks that every activity is either placed in full or listed once as unplaced, with a reason. */
@@ -16,22 +18,24 @@ export function checkComplete(
   const listed = new Set<string>();
   for (const { activity, reasons } of unplaced) {
     const job = jobs.get(activity);
-    const say = (code: string, text: string): void =>
-      report({ code, activity, text: `${activity} ${text}` });
-    if (!job) say('unknown-activity', 'is listed as not placed, and the plan has it not');
-    else if (isAllPlaced(job)) say('listed-though-placed', 'is listed as not placed, and it is');
-    if (listed.has(activity)) say('listed-twice', 'is listed twice as not placed');
-    if (reasons.length === 0) say('no-reason', 'is listed as not placed without a reason');
+    const found = (code: string, text: Phrase): void => report({ code, activity, text });
+    const own = { activity };
+    if (!job) found('unknown-activity', say('listed-though-unknown', own));
+    else if (isAllPlaced(job)) found('listed-though-placed', say('listed-though-placed', own));
+    if (listed.has(activity)) found('listed-twice', say('listed-twice', own));
+    if (reasons.length === 0) found('no-reason', say('listed-without-reason', own));
     listed.add(activity);
   }
   for (const job of jobs.values()) {
     const { id } = job.activity;
     if (isAllPlaced(job) || listed.has(id)) continue;
-    const what = job.placed > 0 ? `${job.left - job.placed} units of ${id} are` : `${id} is`;
     report({
       code: 'left-out',
       activity: id,
-      text: `${what} neither placed nor listed as left out`,
+      text: say('neither-placed-nor-listed', {
+        activity: id,
+        units: job.placed > 0 ? job.left - job.placed : null,
+      }),
     });
   }
 }

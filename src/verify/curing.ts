@@ -1,5 +1,6 @@
 // Maturity of concrete. The formulas are written again here, so that a mistake elsewhere shows.
-import type { CuringData, Instant, MaturityModel } from './plan-types.js';
+import type { CuringData, Instant, MaturityModel, Phrase } from './plan-types.js';
+import { say } from './say.js';
 
 const HOUR = 3_600_000;
 /** Kelvin at 0 °C, as the published formulas round it. */
@@ -34,8 +35,8 @@ export function whyNotCured(
   curing: CuringData | undefined,
   poured: Instant,
   by: Instant,
-): string | undefined {
-  if (!curing) return 'the plan has no concrete';
+): Phrase | undefined {
+  if (!curing) return say('curing-not-in-plan');
   const { settings, temperatures } = curing;
   const wanted = settings.maturity * (1 - TOLERANCE);
   let reached = 0;
@@ -47,7 +48,7 @@ export function whyNotCured(
     at = until;
     return true;
   };
-  const unknown = 'no temperature is known for a part of the time';
+  const unknown = say('curing-temperature-unknown');
   for (const { start, end, celsius } of temperatures) {
     if (end <= at || reached >= wanted) continue;
     if (start >= by) break;
@@ -55,5 +56,7 @@ export function whyNotCured(
     if (reached < wanted) gain(Math.min(end, by), celsius);
   }
   if (reached < wanted && !gain(by, settings.otherwiseC)) return unknown;
-  return reached >= wanted ? undefined : `${reached.toFixed(1)} of ${settings.maturity} is reached`;
+  return reached >= wanted
+    ? undefined
+    : say('curing-reached', { reached: reached.toFixed(1), wanted: String(settings.maturity) });
 }

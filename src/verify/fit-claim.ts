@@ -5,6 +5,7 @@ import type { PlacedWork, PlanFault, ReportFault } from './types.js';
 import { Ledgers, type Needs } from './usable.js';
 import { verify } from './verify.js';
 import { MINUTE, type AccessWindow, type Activity, type Plan } from './plan-types.js';
+import { say } from './say.js';
 import { endOf, isAllPlaced, jobsOf, type Job } from './work.js';
 
 /** The claim that a package fits a window by itself. */
@@ -45,7 +46,7 @@ export class FitCheck {
     const report: ReportFault = (fault) => void faults.push(fault);
     const window = this.#windows.get(claim.window);
     if (!window)
-      return [{ code: 'unknown-window', text: `the plan has no window ${claim.window}` }];
+      return [{ code: 'unknown-window', text: say('no-such-window', { window: claim.window }) }];
     const ids = new Set(this.#wanted.get(claim.package));
     for (const { activity } of claim.placements) if (this.#rows.has(activity)) ids.add(activity);
     const alone: Plan = {
@@ -56,14 +57,22 @@ export class FitCheck {
     faults.push(...verify(alone, { placements: claim.placements }, this.#ledgers));
     const { jobs } = jobsOf(alone, claim.placements);
     if (ids.size === 0)
-      report({ code: 'nothing-placed', text: `nothing of ${claim.package} is left to be placed` });
+      report({
+        code: 'nothing-placed',
+        text: say('nothing-of-package-left', { package: claim.package }),
+      });
     for (const job of jobs.values()) checkDone(job, report);
     const left = this.#leftAfter(window, jobs);
     if (left !== claim.spareMinutes)
       report({
         code: 'spare',
         package: claim.package,
-        text: `${claim.spareMinutes ?? 'no'} minutes are stated as left in ${claim.window} after ${claim.package}, but ${left} are`,
+        text: say('minutes-left-stated', {
+          stated: claim.spareMinutes,
+          window: claim.window,
+          package: claim.package,
+          left,
+        }),
       });
     return faults;
   }
@@ -96,7 +105,7 @@ export class FitCheck {
 function checkDone(job: Job, report: ReportFault): void {
   const { id, keyDate } = job.activity;
   if (!isAllPlaced(job))
-    report({ code: 'left-out', activity: id, text: `${id} is not all placed` });
+    report({ code: 'left-out', activity: id, text: say('not-all-placed', { activity: id }) });
   else if (keyDate !== undefined && endOf(job) > keyDate)
-    report({ code: 'late', activity: id, text: `${id} is finished after its key date` });
+    report({ code: 'late', activity: id, text: say('finished-after-key-date', { activity: id }) });
 }

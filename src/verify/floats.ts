@@ -5,7 +5,8 @@ import type { ClaimedFloat, PlacedWork, ReportFault } from './types.js';
 import { stopsOf, type Ledgers } from './usable.js';
 import { uncovered } from './bands.js';
 import { startOfPlan } from './certificate.js';
-import { MINUTE, type Instant, type Plan, type Stretch } from './plan-types.js';
+import { MINUTE, type Instant, type Phrase, type Plan, type Stretch } from './plan-types.js';
+import { say } from './say.js';
 
 interface PlacedPlan {
   readonly plan: Plan;
@@ -31,7 +32,7 @@ export function checkFloats(
       report({
         code: 'float',
         activity,
-        text: `the float of ${activity} is stated twice, or it is not placed`,
+        text: say('float-stated-twice', { activity }),
       });
     claims.set(activity, claim);
   }
@@ -43,9 +44,9 @@ export function checkFloats(
     const claim = claims.get(id);
     const why = claim
       ? wrongIn(claim, job, placed, finish, followers.get(id) ?? [], claims)
-      : 'is missing';
+      : say('float-missing');
     if (why !== undefined)
-      report({ code: 'float', activity: id, text: `the float of ${id} ${why}` });
+      report({ code: 'float', activity: id, text: say('float-of', { activity: id, why }) });
   }
 }
 
@@ -77,43 +78,43 @@ function wrongIn(
   finish: Instant,
   followers: readonly Follower[],
   claims: ReadonlyMap<string, ClaimedFloat>,
-): string | undefined {
+): Phrase | undefined {
   const { totalFloatMinutes: total, freeFloatMinutes: free } = claim;
   const last = job.pieces.at(-1)!;
   const length = last.to - last.from;
   if (claim.earliestStart !== startOf(job) || claim.earliestFinish !== last.to)
-    return 'does not start from where it is placed';
-  if (free < 0 || total < free) return 'is less than its free float';
-  if (claim.critical !== (total === 0)) return 'and the word critical do not agree';
+    return say('float-from-elsewhere');
+  if (free < 0 || total < free) return say('float-below-free');
+  if (claim.critical !== (total === 0)) return say('float-not-critical');
   const open = openTo(job, last, placed, claim.latestFinish);
   const isCut = last.window !== null && open.length > 1;
   const inOne = open.some(
     (stretch) => stretch.start <= last.from && claim.latestFinish <= stretch.end,
   );
   const isClock = claim.floatIs === 'clock';
-  if (isClock ? isCut && !inOne : !isCut) return 'is counted in the wrong minutes';
+  if (isClock ? isCut && !inOne : !isCut) return say('float-wrong-minutes');
   const counted = (until: Instant): number =>
     isCut ? lengthIn(open, last.to, until) : Math.max(0, until - last.to);
-  if (counted(claim.latestFinish) !== total * MINUTE) return 'does not reach its latest finish';
+  if (counted(claim.latestFinish) !== total * MINUTE) return say('float-not-to-latest');
   if (claim.latestStart < claim.earliestStart || claim.latestFinish < last.to)
-    return 'goes back in time';
+    return say('float-back-in-time');
 
-  const slips = (to: Instant, startFollows: Instant, latest: boolean): string | undefined => {
+  const slips = (to: Instant, startFollows: Instant, latest: boolean): Phrase | undefined => {
     if (to === last.to) return undefined;
     const within = open.some((stretch) => stretch.start <= to - length && to <= stretch.end);
-    if (!within) return 'leaves the usable time of its window';
-    if (last.window === null && to > finish) return 'goes past the end of the plan';
+    if (!within) return say('float-leaves-usable');
+    if (last.window === null && to > finish) return say('float-past-end');
     const { keyDate } = job.activity;
-    if (keyDate !== undefined && to > keyDate) return 'passes its key date';
+    if (keyDate !== undefined && to > keyDate) return say('float-past-key-date');
     for (const { job: next, from, gap, cured } of followers) {
       const starts = latest ? claims.get(next.activity.id)?.latestStart : startOf(next);
       if (starts === undefined) continue;
       if (from === 'start') {
-        if (startFollows + gap > starts) return `moves ${next.activity.id} on`;
+        if (startFollows + gap > starts) return say('float-moves', { other: next.activity.id });
       } else if (isAllPlaced(job)) {
-        if (to + gap > starts) return `moves ${next.activity.id} on`;
+        if (to + gap > starts) return say('float-moves', { other: next.activity.id });
         if (cured && whyNotCured(placed.plan.curing, to, starts - gap) !== undefined)
-          return `moves ${next.activity.id} on, for curing`;
+          return say('float-moves-for-curing', { other: next.activity.id });
       }
     }
     return undefined;
@@ -123,9 +124,9 @@ function wrongIn(
   const alone = isCut ? reachIn(open, last.to, free * MINUTE) : last.to + free * MINUTE;
   const moved = job.pieces.length === 1 ? alone - length : startOf(job);
   const part = slips(alone, moved, false);
-  if (part !== undefined) return `free of others ${part}`;
+  if (part !== undefined) return say('free-of-others', { why: part });
   if (alone > last.to && !placed.spare.takes(job.activity, last, alone - last.to))
-    return 'free of others takes plant or a place that others have';
+    return say('free-of-others', { why: say('float-takes-from-others') });
   return undefined;
 }
 

@@ -1,7 +1,8 @@
 import type { Due } from './dues.js';
 import type { DelayBound } from './delay-bound.js';
 import type { ClaimedKeyDate, ReportFault } from './types.js';
-import { MINUTE, type Instant } from './plan-types.js';
+import { MINUTE, type Instant, type Phrase } from './plan-types.js';
+import { say } from './say.js';
 import { endOf, isAllPlaced } from './work.js';
 
 /** When all of it finishes; null while some of it is unplaced. */
@@ -18,31 +19,31 @@ export function checkKeyDates(
 ): void {
   const left = [...claimed];
   for (const due of dues) {
-    const say = (code: string, text: string): void =>
-      report({ code, package: due.package, text: `the key date of ${due.package} ${text}` });
+    const own = { package: due.package };
+    const found = (code: string, text: Phrase): void => report({ code, ...own, text });
     const at = left.findIndex((date) => date.package === due.package && date.due === due.due);
     const [claim] = at < 0 ? [] : left.splice(at, 1);
     if (!claim) {
-      say('key-date-missing', 'is missing or has another date');
+      found('key-date-missing', say('key-date-missing', own));
       continue;
     }
     const forecast = forecastOf(due);
-    if (claim.forecast !== forecast) say('forecast', 'has a forecast that the plan does not make');
+    if (claim.forecast !== forecast) found('forecast', say('key-date-forecast', own));
     const met = forecast !== null && forecast <= due.due;
     if (claim.met !== met)
-      say('met', met ? 'is met but stated as missed' : 'is stated as met but is not');
+      found('met', say(met ? 'key-date-stated-missed' : 'key-date-stated-met', own));
     if (forecast === null) {
-      if (claim.floatMinutes !== null) say('key-date-float', 'has float though work is not placed');
+      if (claim.floatMinutes !== null) found('key-date-float', say('key-date-float-unplaced', own));
     } else if (claim.floatMinutes !== null) {
       const why = whyFloatTooLarge(claim.floatMinutes, due, forecast, bound);
-      if (why !== undefined) say('key-date-float', why);
+      if (why !== undefined) found('key-date-float', why);
     }
   }
   for (const { package: pack } of left)
     report({
       code: 'key-date-extra',
       package: pack,
-      text: `a key date is stated for ${pack} that the plan does not have`,
+      text: say('key-date-extra', { package: pack }),
     });
 }
 
@@ -55,15 +56,16 @@ function whyFloatTooLarge(
   due: Due,
   forecast: Instant,
   bound: DelayBound,
-): string | undefined {
+): Phrase | undefined {
+  const own = { package: due.package };
   const left = Math.round((due.due - forecast) / MINUTE);
-  if (left < 0) return float === left ? undefined : 'is late by other minutes than its float says';
-  if (float > left) return 'has more float than there is time up to it';
+  if (left < 0) return float === left ? undefined : say('key-date-late-otherwise', own);
+  if (float > left) return say('key-date-float-too-long', own);
   if (float <= 0) return undefined;
   for (const job of due.jobs) {
     if (endOf(job) !== forecast) continue;
     const delayed = bound.firstDelayed(job.activity.id, forecast + float * MINUTE);
-    if (delayed !== undefined) return `has more float than ${delayed} leaves when it is pushed on`;
+    if (delayed !== undefined) return say('key-date-float-pushed', { ...own, activity: delayed });
   }
   return undefined;
 }

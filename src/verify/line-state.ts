@@ -2,6 +2,7 @@
 // links itself, from each activity that names what makes it good.
 import type { ReportFault } from './types.js';
 import type { Activity } from './plan-types.js';
+import { say } from './say.js';
 import { endOf, isAllPlaced, startOf, type Job } from './work.js';
 
 type Jobs = ReadonlyMap<string, Job>;
@@ -98,7 +99,7 @@ export function checkLineState(jobs: Jobs, report: ReportFault): void {
         report({
           code: 'made-good-too-soon',
           activity: target,
-          text: `${target} makes ${id} good and begins before ${id} has finished`,
+          text: say('made-good-too-soon', { activity: target, opened: id }),
         });
     }
   }
@@ -115,10 +116,9 @@ function checkMember(
   const other = jobs.get(member)!;
   const inPart = !isAllPlaced(other);
   if (!inPart && other.pieces.every((piece) => piece.window === window)) return;
-  const what = inPart ? 'is not all placed' : 'is not all in that window';
   report({
     code: 'not-made-good',
     activity: id,
-    text: `${id} is done in ${window ?? 'no window'}, and ${member}, without which the line is not fit to run, ${what}`,
+    text: say('line-not-made-good', { activity: id, window, member, inPart }),
   });
 }

@@ -1,6 +1,7 @@
 import { whyNotCured } from './curing.js';
 import type { ReportFault } from './types.js';
 import { MINUTE, type Link, type Plan } from './plan-types.js';
+import { say } from './say.js';
 import { endOf, isAllPlaced, startOf, type Job } from './work.js';
 
 /** Checks that nothing begins before its predecessors have begun or finished, cured where they must, and the gap has passed. */
@@ -25,7 +26,12 @@ function checkLink(plan: Plan, job: Job, before: Job, link: Link, report: Report
     report({
       code: 'link',
       activity: id,
-      text: `${id} begins before the ${link.from} of ${link.activity} and ${link.gapMinutes} minutes`,
+      text: say('begins-before-link', {
+        activity: id,
+        from: link.from,
+        other: link.activity,
+        minutes: link.gapMinutes,
+      }),
     });
   if (!link.cured || before.pieces.length === 0) return;
   const why = whyNotCured(plan.curing, endOf(before), by);
@@ -33,6 +39,6 @@ function checkLink(plan: Plan, job: Job, before: Job, link: Link, report: Report
     report({
       code: 'not-cured',
       activity: id,
-      text: `${id} begins before ${link.activity} has cured: ${why}`,
+      text: say('begins-before-cured', { activity: id, pour: link.activity, why }),
     });
 }

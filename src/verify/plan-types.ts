@@ -8,8 +8,11 @@ export type {
   Link,
   MaturityModel,
   Plan,
+  Phrase,
   PlanFault,
   Resource,
+  SayPhrase,
+  Sentence,
   Step,
   Weekday,
 } from '../model/index.js';

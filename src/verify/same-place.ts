@@ -1,6 +1,7 @@
 import type { ReportFault } from './types.js';
 import type { PlacedWork } from './types.js';
 import type { Activity } from './plan-types.js';
+import { say } from './say.js';
 import type { Job } from './work.js';
 
 interface Piece extends PlacedWork {
@@ -55,11 +56,11 @@ export function checkSamePlace(
     if (needs.includes('alone')) {
       if (reported.has(key)) continue;
       reported.add(key);
-      const [alone, beside] = needs[0] === 'alone' ? pair : pair.toReversed();
+      const [alone, beside] = (needs[0] === 'alone' ? pair : pair.toReversed()) as [string, string];
       report({
         code: 'not-alone',
-        activity: alone!,
-        text: `${alone} must be alone at its place, and ${beside} goes on there at the same time`,
+        activity: alone,
+        text: say('must-be-alone', { activity: alone, other: beside }),
       });
     } else if (needs.some((need) => need !== 'shared'))
       unstatedPairs.set(key, { activity: first.activity, other: second.activity });

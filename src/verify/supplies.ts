@@ -2,6 +2,7 @@ import { stretchesOf } from './bands.js';
 import type { Clock } from './clock.js';
 import type { ReportFault } from './types.js';
 import type { Availability, Instant, Resource, Stretch } from './plan-types.js';
+import { say } from './say.js';
 import type { Job } from './work.js';
 
 interface Change {
@@ -78,7 +79,7 @@ function checkSupply(
         report({
           code: 'resource',
           activity: user,
-          text: `${user} and what goes on beside it use ${used} of ${resource.id}, and ${there} is there`,
+          text: say('resource-overused', { activity: user, used, resource: resource.id, there }),
         });
       }
   });

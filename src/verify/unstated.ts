@@ -1,5 +1,6 @@
 import type { UnstatedPair } from './same-place.js';
 import type { ClaimedUnstated, ReportFault } from './types.js';
+import { say } from './say.js';
 import type { Job } from './work.js';
 
 /**
@@ -52,18 +53,18 @@ export function checkUnstated(
   const reported = new Set<string>();
   for (const unstated of claimed) {
     const key = keyOf(unstated);
-    const pair = `${unstated.activity} and ${unstated.other}`;
+    const pair = { activity: unstated.activity, other: unstated.other };
     if (!wanted.has(key))
       report({
         code: 'unstated-extra',
         activity: unstated.activity,
-        text: `${pair} are listed as not stated, and nothing is open between them`,
+        text: say('listed-not-stated', pair),
       });
     else if (reported.has(key))
       report({
         code: 'unstated-twice',
         activity: unstated.activity,
-        text: `${pair} are listed twice`,
+        text: say('pair-listed-twice', pair),
       });
     reported.add(key);
   }
@@ -72,9 +73,9 @@ export function checkUnstated(
       report({
         code: 'unstated-missing',
         activity,
-        text:
-          kind === 'same-place'
-            ? `${activity} and ${other} are at one place at the same time, and the plan does not say so`
-            : `the line is handed back between ${activity} and ${other}, and the plan does not say that nothing is stated of it`,
+        text: say(kind === 'same-place' ? 'place-not-stated' : 'handback-not-stated', {
+          activity,
+          other,
+        }),
       });
 }

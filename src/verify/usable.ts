@@ -7,15 +7,17 @@ import {
   type AccessWindow,
   type Activity,
   type Instant,
+  type Phrase,
   type Plan,
   type Step,
   type Stretch,
 } from './plan-types.js';
+import { say } from './say.js';
 
 /** Time of a window that work may not use, and why. */
 export interface Barred extends Stretch {
   readonly code: 'lead-in' | 'curfew' | 'closed' | 'shift-break' | 'lead-out' | 'margin';
-  readonly why: string;
+  readonly why: Phrase;
 }
 
 /** The fields of an activity that decide which time it can use. */
@@ -84,14 +86,14 @@ export class Ledgers {
       .slice(1)
       .map((next, k) => ({ start: can[k]!.end - giveUp, end: next.start + again }));
     const barred: Barred[] = [
-      { start: window.start, end: ready, code: 'lead-in', why: 'the lead-in' },
+      { start: window.start, end: ready, code: 'lead-in', why: say('the-lead-in') },
       ...live.map((item) => ({
         ...item,
         code: 'lead-in' as const,
-        why: 'time that is not isolated',
+        why: say('time-not-isolated'),
       })),
-      { start: clearBy, end: marginFrom, code: 'lead-out', why: 'the lead-out' },
-      { start: marginFrom, end: window.end, code: 'margin', why: 'the required margin' },
+      { start: clearBy, end: marginFrom, code: 'lead-out', why: say('the-lead-out') },
+      { start: marginFrom, end: window.end, code: 'margin', why: say('the-required-margin') },
       ...stopsOf(this.#plan, work, window, window.zone),
       ...this.#shiftBreaks(window),
     ];
@@ -107,7 +109,7 @@ export class Ledgers {
       const end = window.start + shift * shifts.longestMinutes * MINUTE;
       if (end >= window.end) return breaks;
       const start = end - shifts.changeoverMinutes * MINUTE;
-      breaks.push({ start, end, code: 'shift-break', why: 'a shift changeover' });
+      breaks.push({ start, end, code: 'shift-break', why: say('a-shift-changeover') });
     }
   }
 }
@@ -120,10 +122,10 @@ export function stopsOf(plan: Plan, work: Needs, within: Stretch, zone: string):
   for (const curfew of curfews)
     if (curfew.bars === 'all' || work.loud)
       for (const stretch of curfewStretches(curfew, within, clock))
-        stops.push({ ...stretch, code: 'curfew', why: `the curfew "${curfew.name}"` });
+        stops.push({ ...stretch, code: 'curfew', why: say('the-curfew', { name: curfew.name }) });
   for (const { name, rule, stretches, daily } of closed) {
     if (!work.heeds?.includes(name)) continue;
-    const why = `closed time: ${rule.text}`;
+    const why = say('closed-time', { rule });
     for (const { start, end } of stretches) stops.push({ start, end, code: 'closed', why });
     for (const band of daily)
       for (const stretch of curfewStretches(band, within, clock))

@@ -7,7 +7,14 @@ import { deskViews } from '../../components/desk/views.js';
 import { createWorkerEngine, type ImportedFile } from '../../src/engine/index.js';
 import { emptyPlan } from '../../src/model/index.js';
 import { button } from './support/desk-look.js';
-import { deepText, englishIn, typedIn, withoutTyped } from './support/german-page.js';
+import {
+  alikeIn,
+  allSaid,
+  deepText,
+  englishIn,
+  typedIn,
+  withoutTyped,
+} from './support/german-page.js';
 import { germanWords } from './support/german-words.js';
 import { waitUntil } from './support/wait-until.js';
 
@@ -72,12 +79,32 @@ async function askOptions(el: PossessionDesk): Promise<void> {
   await waitUntil(() => el.outlooks.options, 'the options');
 }
 
-/** What the desk says in English as it stands. Names in examples are as much in their own language as what is typed. */
-function english(el: PossessionDesk): readonly string[] {
+/** Windows that options would add have names made of those they are like, which are the user's to change. */
+const secondWindows = ({ document }: PossessionDesk): readonly string[] =>
+  document!.tables.windows.rows.map(([id]) => `${id} second`);
+
+/** Takes out what was typed. Names in examples are as much in their own language as that is. */
+function untyped(el: PossessionDesk, files: readonly string[]): (text: string) => string {
   const { people, noise, booked, price } = el.outlooks;
   const sources = price?.at.rows.map((row) => row.source);
   const examples = [people?.limits, noise?.settings, booked, sources];
-  return englishIn(el, withoutTyped(typedIn([el.document, examples])));
+  return withoutTyped(typedIn([el.document, examples, files, secondWindows(el)]));
+}
+
+/** What the desk says in English as it stands: by words that only English has, and as it stands on an English page. */
+async function english(
+  el: PossessionDesk,
+  files: readonly string[] = [],
+): Promise<readonly string[]> {
+  const found = englishIn(el, untyped(el, files));
+  const german = allSaid(el);
+  const page = el.parentElement!;
+  page.lang = 'en';
+  await settled(el);
+  const alike = alikeIn(german, allSaid(el), untyped(el, files));
+  page.lang = 'de';
+  await settled(el);
+  return [...new Set([...found, ...alike])];
 }
 
 describe('the desk on a German page', () => {
@@ -86,7 +113,7 @@ describe('the desk on a German page', () => {
     const found: string[] = [];
     const look = async (where: string): Promise<void> => {
       await settled(el);
-      for (const said of english(el)) found.push(`${where}: ${said}`);
+      for (const said of await english(el)) found.push(`${where}: ${said}`);
     };
     for (const view of deskViews) {
       el.show(view);
@@ -139,7 +166,7 @@ describe('the desk on a German page', () => {
     button(el.renderRoot, 'Während der Schicht')!.click();
     await waitUntil(() => el.outlooks.handbacks.some((handback) => handback.live), 'a forecast');
     await settled(el);
-    expect(english(el)).to.deep.equal([]);
+    expect(await english(el)).to.deep.equal([]);
   });
 
   it('nor when files are brought in that cannot be read whole', async () => {
@@ -153,6 +180,9 @@ describe('the desk on a German page', () => {
     );
     await waitUntil(() => deepText(el).includes('Tabelle 2.csv'), 'the files');
     await settled(el);
-    expect(english(el)).to.deep.equal([]);
+    const cells = broken.flatMap(({ bytes }) => new TextDecoder().decode(bytes).split(/[,\n]/));
+    const columns = ['trains hit', 'added'];
+    const files = [...columns, ...cells, ...broken.map((_, at) => `Tabelle ${at}.csv`)];
+    expect(await english(el, files)).to.deep.equal([]);
   });
 });

@@ -6,6 +6,7 @@ import type { HandbackStrings } from '../strings.js';
 import { aimText, errorText } from '../times.js';
 import { numberText } from '../../shared/format.js';
 import { percentText } from '../../shared/chance.js';
+import { subjectName } from '../subject-name.js';
 
 const BAR = 120;
 
@@ -96,7 +97,7 @@ export function helpsTable(result: HandbackResult, strings: HandbackStrings): Te
                         ${
                           row.activity !== undefined && repeated.has(row.activity)
                             ? strings.allUnits(row.name)
-                            : row.name
+                            : subjectName(row, strings)
                         }
                       </th>
                       <td class="figure">${pointsText(row.probabilityGain)}</td>
@@ -131,7 +132,7 @@ export function criticalityTable(
         ${rows.map(
           (row) =>
             html`<tr>
-              <th scope="row">${row.name}</th>
+              <th scope="row">${subjectName(row, strings)}</th>
               <td class="figure">${percentText(row.share, simulation.runs)}</td>
               <td class="bars">${shareBar(row.share)}</td>
             </tr>`,

@@ -8,6 +8,7 @@ import type { HandbackStrings } from '../strings.js';
 import { clockBeside } from '../times.js';
 import { percentText } from '../../shared/chance.js';
 import { said, saidWhy } from '../../shared/said.js';
+import { subjectName } from '../subject-name.js';
 
 /** The advice in capitals. */
 function sayText({ say, more }: Advice, strings: HandbackStrings): string {
@@ -76,7 +77,7 @@ export function adviceLine(
       next && say !== 'over'
         ? html`<p class="then">
             ${strings.comesNext(
-              next.name,
+              subjectName(next, strings),
               clockBeside(next.plannedStart, result.bookedEnd, zone),
               next.plannedStart < (setting.now ?? live.at),
             )}

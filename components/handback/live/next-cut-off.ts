@@ -5,6 +5,7 @@ import type { LiveSetting } from './live-setting.js';
 import { recordRow } from './record-row.js';
 import type { CutOff } from '../result-parts.js';
 import { exactClock } from '../times.js';
+import { subjectName } from '../subject-name.js';
 
 /** The next cut-off that has not passed: what has to be begun, by when, and the buttons that report it. */
 export function nextCutOff(
@@ -15,7 +16,7 @@ export function nextCutOff(
   const { zone, strings, now } = setting;
   return html`<div class="next held">
     <h3>${strings.nextCutOff}</h3>
-    <p class="what">${off.name}</p>
+    <p class="what">${subjectName(off, strings)}</p>
     <p class="by">
       <strong>${strings.startBy(exactClock(off.latestStart, zone))}</strong>
       ${countdown(off.latestStart, now, strings)}

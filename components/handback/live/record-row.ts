@@ -7,6 +7,7 @@ import { stateOf, unitsDone, type LiveSetting } from './live-setting.js';
 import type { CutOff } from '../result-parts.js';
 import { seenOf } from './shift-lines.js';
 import { aimText, exactClock } from '../times.js';
+import { subjectName } from '../subject-name.js';
 
 type Report = Omit<HandbackRecord, 'window'>;
 
@@ -45,7 +46,7 @@ function unitButtons(
       ?disabled=${done >= all}
       @click=${() => write1(done + 1)}
     >
-      ${strings.oneMore}<span class="unseen">: ${off.name}</span>
+      ${strings.oneMore}<span class="unseen">: ${subjectName(off, strings)}</span>
     </button>
   </div>`;
 }
@@ -77,7 +78,7 @@ function minutesLeft(off: CutOff, activity: string, setting: LiveSetting): Templ
   };
   const field = (word: string, required: boolean): TemplateResult =>
     html`<label
-      >${word}<span class="unseen">: ${off.name}</span
+      >${word}<span class="unseen">: ${subjectName(off, strings)}</span
       ><input
         type="number"
         inputmode="numeric"
@@ -92,12 +93,14 @@ function minutesLeft(off: CutOff, activity: string, setting: LiveSetting): Templ
             .forEach((input) => input.setCustomValidity(''))}
     /></label>`;
   return html`<details class="left">
-    <summary>${strings.minutesLeft}<span class="unseen">: ${off.name}</span></summary>
+    <summary>
+      ${strings.minutesLeft}<span class="unseen">: ${subjectName(off, strings)}</span>
+    </summary>
     <form class="clock-entry" @submit=${take}>
       ${field(strings.atLeast, false)} ${field(strings.likely, true)}
       ${field(strings.atMost, false)}
       <button type="submit" class="strong">
-        ${strings.writeDown}<span class="unseen">: ${off.name}</span>
+        ${strings.writeDown}<span class="unseen">: ${subjectName(off, strings)}</span>
       </button>
     </form>
   </details>`;
@@ -167,7 +170,7 @@ export function recordRow(
     >
       ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}<span
         class="unseen"
-        >: ${off.name}</span
+        >: ${subjectName(off, strings)}</span
       >
       ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
     </button>`;
@@ -188,7 +191,7 @@ export function recordRow(
   const { activity } = off;
   return html`<li class="record ${state}">
     <div class="name">
-      <strong>${off.name}</strong>
+      <strong>${subjectName(off, strings)}</strong>
       <span class="quiet"
         >${strings.state[state]}${
           begun ? nothing : html`, ${strings.startBefore(exactClock(off.latestStart, zone))}`
@@ -212,14 +215,14 @@ export function recordRow(
             <details class="earlier">
               <summary>
                 ${grant ? strings.grantedLate : strings.anotherTime}<span class="unseen"
-                  >: ${off.name}</span
+                  >: ${subjectName(off, strings)}</span
                 >
               </summary>
               ${clockEntry({
                 near: now ?? off.plannedStart,
                 zone,
                 strings,
-                subject: off.name,
+                subject: subjectName(off, strings),
                 buttons: others,
               })}
             </details>

@@ -13,6 +13,7 @@ import { aimText, errorText, exactClock } from '../times.js';
 import { verdictTag } from '../verdict-shape.js';
 import { percentText } from '../../shared/chance.js';
 import { titleText } from '../../shared/name.js';
+import { subjectName } from '../subject-name.js';
 
 /** From so many rows on the sheet is set closer, so that it stays one. */
 const MANY = 16;
@@ -122,7 +123,7 @@ export function printSheet(
         ${result.cutOffs.map(
           (cutOff) =>
             html`<tr>
-              <th scope="row">${cutOff.name}</th>
+              <th scope="row">${subjectName(cutOff, strings)}</th>
               <td>${brief(cutOff.plannedStart)}</td>
               <td>${brief(cutOff.plannedFinish)}</td>
               <td><strong>${brief(cutOff.latestStart)}</strong></td>

@@ -1,3 +1,4 @@
+import { kindText } from './json.de.js';
 import type {
   Damage,
   Excess,
@@ -186,11 +187,12 @@ export const planFile: PlanFileProblems = {
     `Es gibt einen Eintrag, den kein Plan hat: ${names.join(', ')}.`,
     unchanged,
   ],
-  'plan-entry-wrong/kind': ({ expected }) => [`Hier wird ${expected} erwartet.`, unchanged],
-  'plan-entry-wrong': ({ message }) => [
-    `Was hier steht, ist nicht, was ein Plan enthält (${message}).`,
+  'plan-entry-wrong/kind': ({ expected }) => [
+    `Hier wird ${kindText(expected)[0]} erwartet.`,
     unchanged,
   ],
+  // What a library says of it is English alone, and left out.
+  'plan-entry-wrong': () => ['Was hier steht, ist nicht, was ein Plan enthält.', unchanged],
 };
 
 const logAgain = 'Das Schichtbuch noch einmal von dem Gerät speichern, auf dem es geführt wird.';

@@ -18,7 +18,8 @@ const kindWords: Readonly<Record<string, readonly [string, string]>> = {
   ],
   boolean: ['true oder false', 'true oder false'],
 };
-const kindText = (kind: string | undefined): readonly [string, string] =>
+/** A kind of value as a checker names it, in the nominative and accusative. */
+export const kindText = (kind: string | undefined): readonly [string, string] =>
   kindWords[kind ?? ''] ?? [kind ?? 'ein anderer Wert', kind ?? 'einen anderen Wert'];
 const it = 'Es';
 const oneOf = (words: readonly string[]): string => words.join(', ');

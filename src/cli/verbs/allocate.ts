@@ -2,6 +2,7 @@ import { durationText, isoText, type Instant } from '../../calendar/index.js';
 import { planChanges } from '../../engine/plan-out/plan-changes.js';
 import type { Plan } from '../../model/index.js';
 import { certificateWords } from '../../planner/certificate-words.js';
+import { certificateJson } from './certificate-json.js';
 import { planId } from '../../planner/plan-id.js';
 import type { Unstated } from '../../planner/unstated.js';
 import { allocateToChance } from './allocate-chance.js';
@@ -80,7 +81,7 @@ export async function allocate(
       forecast: iso(date.forecast, plan.zone),
     })),
     unstated: found.unstated,
-    certificate: { ...found.certificate, text: certificateWords(found) },
+    certificate: certificateJson(found),
     floats: found.floats.map((float) => ({
       ...float,
       earliestStart: isoText(float.earliestStart, plan.zone),

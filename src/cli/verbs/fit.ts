@@ -1,3 +1,4 @@
+import { english } from '../../engine/english/say.js';
 import { durationText, isoText } from '../../calendar/index.js';
 import { doubted } from '../../engine/left-out.js';
 import type { AccessWindow } from '../../model/index.js';
@@ -134,7 +135,7 @@ export function checkedFit(verdict: FitVerdict, check: Pick<FitCheck, 'faultsOf'
     reasons: [
       {
         code: 'check-failed',
-        text: `THE CHECK FOUND A FAULT in how it was placed: ${faults.map((fault) => fault.text).join('; ')}`,
+        text: `THE CHECK FOUND A FAULT in how it was placed: ${faults.map((fault) => english(fault.text)).join('; ')}`,
       },
     ],
     placements: [],

@@ -86,7 +86,7 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
               marginMinutes: each.marginMinutes,
               pOnTime: each.onTime.probability,
             })),
-            faults: option.faults,
+            faults: option.faults.map((fault) => ({ ...fault, text: english(fault.text) })),
             notes: option.notes.map(english),
           }
         : { ...option, name: english(option.name), reason: english(option.reason) },

@@ -5,7 +5,7 @@ import { handbackOf } from '../../engine/handback/handback.js';
 import { planChanges } from '../../engine/plan-out/plan-changes.js';
 import { summaryReport } from '../../engine/report/summary-report.js';
 import type { Plan } from '../../model/index.js';
-import { certificateWords } from '../../planner/certificate-words.js';
+import { certificateJson } from './certificate-json.js';
 import type { Answer } from '../answer.js';
 import type { SummaryAnswer } from '../answers/summary.js';
 import type { Arguments } from '../arguments.js';
@@ -75,7 +75,7 @@ export async function summary(
       unplaced: allocation.unplaced,
       finishesAt: iso(allocation.finishesAt, plan.zone),
       windowsUsed: allocation.windowsUsed,
-      certificate: { ...allocation.certificate, text: certificateWords(allocation) },
+      certificate: certificateJson(allocation),
       ...(against && {
         against: namedAs(against, plan.zone),
         changes: planChanges(plan, against.placements, allocation.placements),

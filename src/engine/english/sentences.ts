@@ -1,6 +1,12 @@
 import { commonPhrases } from '../../model/index.js';
 import { priceSentences } from '../../price/english/index.js';
+import { faultSentences } from '../../verify/english/index.js';
 import { optionSentences } from '../options/english/index.js';
 
 /** English words for what the core says by key. */
-export const englishSentences = { ...commonPhrases, ...priceSentences, ...optionSentences };
+export const englishSentences = {
+  ...commonPhrases,
+  ...priceSentences,
+  ...optionSentences,
+  ...faultSentences,
+};

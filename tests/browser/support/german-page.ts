@@ -17,8 +17,8 @@ const englishWords = new RegExp(
   'iu',
 );
 
-/** Names that have such words in them: of a licence and of an encoding. */
-const names = /CC BY|Windows-1252/g;
+/** Names that have such words in them: of a licence, of an encoding, of this project, of a key. */
+const names = /CC BY|Windows-1252|possession-fit|\bEsc\b/g;
 
 interface Said {
   readonly where: string;
@@ -77,6 +77,26 @@ export function englishIn(page: Node, untyped: (text: string) => string): readon
       found.add(`${where}: ${said}`);
   }
   return [...found];
+}
+
+/** Words that are the same in both languages, and what is no word. */
+const sameInBoth = new Set('Plan Name Status min CSV JSON'.split(' '));
+
+/** What a page says, each text once, with the element that says it. */
+export const allSaid = (page: Node): ReadonlySet<string> =>
+  new Set([...saidIn(page, '')].map(({ where, text: said }) => `${where}: ${said}`));
+
+/** What a page says in the same words in two languages, but for what was typed and what both call the same. */
+export function alikeIn(
+  german: ReadonlySet<string>,
+  english: ReadonlySet<string>,
+  untyped: (text: string) => string,
+): readonly string[] {
+  return [...german].filter((line) => {
+    if (!english.has(line)) return false;
+    const said = untyped(line.slice(line.indexOf(': ') + 2)).replaceAll(names, '');
+    return (said.match(/\p{L}{3,}/gu) ?? []).some((word) => !sameInBoth.has(word));
+  });
 }
 
 /** All text below a node, through shadow roots. */

@@ -22,6 +22,7 @@ import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
 import { repairSentences } from '../../../src/planner/repair/repair-sentences.js';
 import { ledgerSentences } from '../../../src/rules/ledger-sentences.js';
+import { faultSentences } from '../../../src/verify/english/index.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
 
@@ -37,6 +38,7 @@ const rooms = [
   commonPhrases,
   priceSentences,
   optionSentences,
+  faultSentences,
   liveSentences,
   repairSentences,
 ];

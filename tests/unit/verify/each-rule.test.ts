@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
 import type { Activity, Curfew, CuringData, Plan } from '../../../src/model/index.js';
+import { english } from '../../../src/engine/english/say.js';
 import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 
@@ -28,7 +29,7 @@ const told = (parts: Partial<Plan>, placements: readonly Placement[]): string[] 
   verify(plan(parts), { placements }).map((fault) => `${fault.activity} ${fault.code}`);
 
 const texts = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
-  verify(plan(parts), { placements }).map(({ text }) => text);
+  verify(plan(parts), { placements }).map(({ text }) => english(text));
 
 /** A window of the first twenty days in which nothing is barred, so that one rule is looked at alone. */
 const open = window('W', 0, 20 * DAY);
@@ -459,7 +460,7 @@ describe('time that the site closes', () => {
       rules: { ...rules(), closed: [rule] },
     });
     const [fault] = verify(given, { placements: [put('A', 41, 101, outside)] });
-    expect(fault!.text).toBe('A goes on in closed time: closed by wind');
+    expect(english(fault!.text)).toBe('A goes on in closed time: closed by wind');
   });
 
   it('bars what heeds it, from its first minute to its last', () => {

@@ -1,11 +1,11 @@
-// npm run build: what is published. Modules with their types, the command line as one file with the JSON schemas of its
+// npm run build: what is published. Modules with their types, the command line with the JSON schemas of its
 // answers, bundles for a page without a bundler, and data for editors.
 import { execFileSync } from 'node:child_process';
-import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
-import { bundleCli } from './bundle-cli.mjs';
+import { bundleCliInParts } from './bundle-cli.mjs';
 import { editorData, webTypes } from './framework-types.mjs';
 import { root, run } from './install.mjs';
 import { makeManifest } from './manifest.mjs';
@@ -96,10 +96,7 @@ const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   rmSync(out, { recursive: true, force: true });
   run('node_modules/.bin/tsc', ['-p', 'tsconfig.build.json']);
-  const command = { cli: join(out, 'cli.js'), share: join(out, 'share.js') };
-  await bundleCli(root, command, '#!/usr/bin/env node\n');
-  chmodSync(command.cli, 0o755);
-  answerSchemas(command.cli, join(out, 'schemas'));
+  answerSchemas(await bundleCliInParts(root, out), join(out, 'schemas'));
   await browserBundles(join(out, 'browser'));
   const manifest = makeManifest();
   mkdirSync(join(out, 'editors'));

@@ -1,5 +1,6 @@
-// The command line as one file, so that it starts at once and needs no installed library; and beside it the server of
-// `share`, which needs libraries of its own and is loaded by that verb alone.
+// The command line, bundled so that it needs no installed library; and apart from it the server of `share`, which needs
+// libraries of its own and is loaded by that verb alone.
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 
@@ -21,21 +22,40 @@ const requireHere =
 /** Settings of esbuild for a module that runs in Node by itself: the command line, or a part of the core. */
 export const nodeBundle = { ...common, banner: { js: requireHere } };
 
-/** @param files Where the two bundles are written, in one folder; it is made. */
-export async function bundleCli(root, files, banner = '') {
+const serverBundle = (root, outfile) =>
+  build({
+    ...common,
+    entryPoints: [join(root, 'src/share/index.ts')],
+    outfile,
+    // The libraries of sharing must be there once in a program.
+    packages: 'external',
+  });
+
+/** @param files Where the command line, as one file, and the server are written, in one folder. */
+export async function bundleCli(root, files) {
+  await Promise.all([
+    build({ ...nodeBundle, entryPoints: [join(root, 'src/cli.ts')], outfile: files.cli }),
+    serverBundle(root, files.share),
+  ]);
+}
+
+/**
+ * `cli.js` in a folder, and in `cli/` beside it what it loads when a verb needs it: compiling what is not asked took longer than
+ * many an answer.
+ */
+export async function bundleCliInParts(root, folder) {
+  const cli = join(folder, 'cli.js');
   await Promise.all([
     build({
-      ...common,
+      ...nodeBundle,
+      splitting: true,
       entryPoints: [join(root, 'src/cli.ts')],
-      outfile: files.cli,
-      banner: { js: `${banner}${requireHere}` },
+      outdir: folder,
+      chunkNames: 'cli/[name]-[hash]',
     }),
-    build({
-      ...common,
-      entryPoints: [join(root, 'src/share/index.ts')],
-      outfile: files.share,
-      // The libraries of sharing must be there once in a program.
-      packages: 'external',
-    }),
+    serverBundle(root, join(folder, 'cli/share.js')),
   ]);
+  writeFileSync(cli, `#!/usr/bin/env node\n${readFileSync(cli, 'utf8')}`);
+  chmodSync(cli, 0o755);
+  return cli;
 }

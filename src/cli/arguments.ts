@@ -12,13 +12,9 @@ import {
   type OptionName,
   type Verb,
 } from './options.js';
+import { UsageError } from './errors.js';
 
 const objectives: readonly Objective[] = ['key-dates', 'margins', 'finish', 'fewest-windows'];
-
-/** A command line that cannot be run. The message says what is wrong. */
-export class UsageError extends Error {
-  override name = 'UsageError';
-}
 
 const dateOrders: readonly DateOrder[] = ['day-first', 'month-first'];
 

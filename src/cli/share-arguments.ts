@@ -3,7 +3,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isOrigin } from '../share/origins.js';
-import { UsageError } from './arguments.js';
+import { UsageError } from './errors.js';
 
 export interface ShareArguments {
   readonly folder: string;

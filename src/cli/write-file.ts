@@ -1,5 +1,6 @@
 import { statSync, writeFileSync } from 'node:fs';
-import { UsageError, type Arguments } from './arguments.js';
+import type { Arguments } from './arguments.js';
+import { UsageError } from './errors.js';
 import { fileTrouble } from './read/file-trouble.js';
 import { fileOptions, type OptionName } from './options.js';
 

@@ -157,6 +157,34 @@ describe('the package, packed and unpacked into an empty project', () => {
     expect(readFileSync(bin, 'utf8').startsWith('#!/usr/bin/env node\n')).toBe(true);
   });
 
+  it('has with its command the code of every verb', () => {
+    const file = (name: string): string => join(root, 'sample-csv', name);
+    const work = ['--windows', file('windows.csv'), '--work', file('work.csv'), '--json'];
+    const more: Record<string, readonly string[]> = {
+      price: ['--prices', file('prices.json'), '--window', 'S01', '--minutes', '45'],
+      book: ['--booking', file('booking.json')],
+      people: ['--roster', file('roster.csv')],
+      noise: ['--plant', file('plant-noise.csv')],
+      lifting: ['--forecast', file('forecast.csv')],
+    };
+    const searched = new Set(['allocate', 'handback', 'price', 'summary', 'look-ahead']);
+    for (const name of readdirSync(join(own, 'dist/schemas'))) {
+      const verb = name.replace('.json', '');
+      const short = searched.has(verb) ? ['--seconds', '0.1'] : [];
+      const said = node(join(own, 'dist/cli.js'), verb, ...work, ...short, ...(more[verb] ?? []));
+      const { required } = JSON.parse(readFileSync(join(own, 'dist/schemas', name), 'utf8')) as {
+        required: string[];
+      };
+      expect(Object.keys(JSON.parse(said) as object), verb).toEqual(
+        expect.arrayContaining(required),
+      );
+    }
+    // The server's libraries are there in the project only.
+    const notAFolder = join(app, 'package.json');
+    const shared = spawnSync('node', [join(root, 'dist/cli.js'), 'share', '--folder', notAFolder]);
+    expect(String(shared.stderr)).toContain(notAFolder);
+  });
+
   it('has the JSON schema of each answer, which its own answer is as', () => {
     const { required } = JSON.parse(
       readFileSync(join(own, 'dist/schemas/usable.json'), 'utf8'),

@@ -1,9 +1,8 @@
 import { faultText } from '../../engine/english/problems.js';
 import type { Fault } from '../../model/index.js';
 import { allProblems } from '../read/read-problems.js';
-import { clipped } from './output.js';
+import { clipped, longestLine } from './output.js';
 
-export const longestFault = 600;
 const mostLines = 500;
 /** Warnings of one cause that get their own line; the rest share one line. */
 const oneByOne = 3;
@@ -29,7 +28,7 @@ export function faultLines(faults: readonly Fault[]): string[] {
   const lines = kept
     .slice(0, mostLines)
     .flatMap(({ fault, rest }) => [
-      `${fault.severity}: ${clipped(faultText(fault, allProblems), longestFault)}`,
+      `${fault.severity}: ${clipped(faultText(fault, allProblems), longestLine)}`,
       ...(rest.length === 0 ? [] : [restText(rest)]),
     ]);
   const more = kept.slice(mostLines).map((item) => item.fault);
@@ -53,7 +52,7 @@ function restText(rest: readonly Fault[]): string {
   const where = column === undefined ? file : `${file}, column "${column}"`;
   return clipped(
     `warning: ${where}: ${rest.length} more like ${rest.length === 1 ? 'it' : 'these'}${lines}.`,
-    longestFault,
+    longestLine,
   );
 }
 

@@ -19,6 +19,9 @@ export function* jsonText(value: object): Generator<string> {
   yield '\n';
 }
 
+/** Characters of a fault that a reader at a screen still takes in. */
+export const longestLine = 600;
+
 /** Truncates a long text and says how much was left out. */
 export function clipped(text: string, longest: number): string {
   const plain = plainText(text.replace(/\n/g, ' '));

@@ -1,6 +1,6 @@
 import type { Instant } from '../../calendar/index.js';
 import { momentParser } from '../../tables/index.js';
-import { UsageError } from '../arguments.js';
+import { UsageError } from '../errors.js';
 import { problemText } from './read-problems.js';
 
 /** Parses a moment typed after an option. @throws {UsageError} When it cannot be read. */

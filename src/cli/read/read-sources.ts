@@ -18,7 +18,8 @@ import {
 } from '../../tables/index.js';
 import { fileTrouble } from './file-trouble.js';
 import { problemText } from './read-problems.js';
-import { UsageError, type Arguments } from '../arguments.js';
+import type { Arguments } from '../arguments.js';
+import { UsageError } from '../errors.js';
 
 /** Stops at the size limit, since a device may never end. */
 function bytesOf(path: string): Uint8Array {

@@ -15,10 +15,11 @@ import type { PlanResult } from '../../tables/index.js';
 import { optionsFor, optionsJson, optionsWords } from './price-options.js';
 import type { Answer } from '../answer.js';
 import type { OverrunPart, PriceAnswerJson, RiskPart } from '../answers/price.js';
-import { UsageError, type Arguments } from '../arguments.js';
+import type { Arguments } from '../arguments.js';
 import { planLines, planOfWork } from '../plan-of-work.js';
 import type { GivenFile } from '../read/read-plan.js';
 import { fileName } from '../read/read-sources.js';
+import { UsageError } from '../errors.js';
 import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
 /**

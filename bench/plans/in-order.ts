@@ -30,6 +30,13 @@ export const cpu = (): number => {
   return (user + system) / 1e6;
 };
 
+/** Seconds that go by for one of processor time: more than one on a busy machine. */
+function wallPerCpu(): number {
+  const [at, before] = [performance.now(), cpu()];
+  while (cpu() - before < 0.1);
+  return Math.max(1, (performance.now() - at) / 100);
+}
+
 /**
  * @param seconds Processor time for all, as near as its own measure of work comes to it.
  * @param onFound Told of the best found for each value.
@@ -55,8 +62,8 @@ export async function solveInOrder(
     await solver.solve(model, {
       numWorkers: 1,
       maxDeterministicTime: Math.max(0.02, (left * share) / perWork),
-      // On a busy machine more time goes by than it has.
-      maxTimeInSeconds: 3 * left,
+      // Its measure of work can be three times too small.
+      maxTimeInSeconds: Math.max(0.02, left * share * wallPerCpu()),
       randomSeed: 1,
     });
     const used = cpu() - before;

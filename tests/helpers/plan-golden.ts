@@ -2,7 +2,7 @@ import { families, planOfFamily } from '../../bench/plans/families.js';
 import { allocate } from '../../src/planner/search/index.js';
 
 /** What `goldenPlans` comes to. It changes whenever the search does; then the value that Node gives stands here. */
-export const GOLDEN_PLANS = 'c54f7f9e';
+export const GOLDEN_PLANS = '86e15e52';
 
 /** Three plans made by the search, where each piece lies and how good that is, as one sum: equal bytes, equal sums. */
 export function goldenPlans(): string {

@@ -50,7 +50,8 @@ export function changed(
     const next = splitAnew(problem, steps, random);
     if (next !== steps) return { steps: next, allowed };
   }
-  if (kind === 14 && problem.dues.length > 1 && aim !== 'held')
+  const packages = aim === 'held' ? 0 : aim === 'late' ? 3 : 1;
+  if (kind >= 14 && kind < 14 + packages && problem.dues.length > 1)
     return { steps: packageMoved(problem, steps, random), allowed };
   if (kind < 14 && aim !== 'windows') {
     const { task, rival } = heldUp(problem, visits, aim, random);

@@ -140,12 +140,12 @@ export function search(
 
 /** Part of all steps in which answers are bettered by themselves, and steps that one takes at the least, by task and task. */
 const ALONE = 0.25;
-const LEAST = 20;
+const LEAST = 10;
 /** The most answers that are kept beside one another. */
 const ANSWERS = 10;
 /** Part of the steps of one of them in which a mixture is bettered. */
 const MIXED = 0.8;
-/** Parts of all steps that this takes at the most, and that may go by without gain. */
+/** Parts of all steps that this takes at the most, and that may go by while none of the answers is put out by a better one. */
 const EARLY = 0.7;
 const IDLE = 0.15;
 /** So many answers that come to no better than one before, and to no worse, are enough. */
@@ -180,7 +180,7 @@ function early(
     const options = {
       goal,
       bound,
-      seed: seed + turn,
+      seed: 1000 * seed + turn,
       stop: over,
       onBetter: (next: Candidate): void => {
         if (compareScores(next.score, best.score) < 0) onBetter?.(next);
@@ -201,15 +201,16 @@ function early(
   let gained = effort.spent;
   const idle = (IDLE / ALONE) * steps;
   while (alike < ALIKE && effort.spent < gained + idle && !isDone()) {
-    const before = head(best);
     const one = answers[random.below(count)]!;
     const other = answers[random.below(count)]!;
     const mixed = attemptOf(problem, mixtureOf(one.recipe, other.recipe, random), goal);
     const next = bettered(mixed, (MIXED * steps) / count, WARMTH.mixed);
     const worst = answers.reduce((a, b) => (compareScores(b.score, a.score) > 0 ? b : a));
     const isNew = answers.every(({ score }) => compareScores(score, next.score) !== 0);
-    if (isNew && compareScores(next.score, worst.score) < 0) answers[answers.indexOf(worst)] = next;
-    if (compareScores(head(best), before) < 0) gained = effort.spent;
+    if (isNew && compareScores(next.score, worst.score) < 0) {
+      answers[answers.indexOf(worst)] = next;
+      if (compareScores(head(next), head(worst)) < 0) gained = effort.spent;
+    }
   }
   return best;
 }

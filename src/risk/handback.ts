@@ -186,7 +186,6 @@ export function handback(
   const actuals = options.actuals ?? [];
   const now =
     options.at === undefined ? undefined : conditionedOn(built, booked, options, options.at);
-  const before = begunBefore(plan, booked, placements, options);
   const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
   const latest = latestTimes(built, window, requiredMinutes, commitments);
   const whatIfRuns = Math.min(options.runs, WHAT_IF_RUNS);
@@ -269,6 +268,7 @@ export function handback(
   };
 
   function liveOf(seen: Conditioned, at: Instant, asked: LessWork): LiveForecast {
+    const before = begunBefore(plan, booked, placements, options);
     const handedBackAt = seenAt(actuals, at)?.finishedAt ?? null;
     const margin = lengthMinutes(window) - forecast;
     const toCome = cutOffs.filter((cutOff) => cutOff.state === 'to-come');
@@ -276,7 +276,7 @@ export function handback(
     return {
       at,
       handedBackAt,
-      askedBack: handedBackAt === null ? askedBackOf(seen, at, asked) : null,
+      askedBack: handedBackAt === null ? askedBackOf(seen, at, asked, before) : null,
       doubts: doubtsOf(plan, window, booked, seen, actuals, at),
       forecastHandback: addMinutes(window.end, -margin),
       marginLeftMinutes: margin,
@@ -296,7 +296,12 @@ export function handback(
   }
 
   /** The same shift against the moment at which the line was asked for. */
-  function askedBackOf(seen: Conditioned, at: Instant, asked: LessWork): AskedBack | null {
+  function askedBackOf(
+    seen: Conditioned,
+    at: Instant,
+    asked: LessWork,
+    before: ReadonlySet<string>,
+  ): AskedBack | null {
     const by = actuals.find((actual) => actual.step === handedBackStep)?.wantedBy;
     if (by === undefined || by >= window.end) return null;
     const until = { ...window, end: Math.max(by, addMinutes(window.start, 1)) };

@@ -44,6 +44,13 @@ interface Tried {
   readonly least: WhatIf;
 }
 
+/**
+ * The last group first: what a group moves is then mostly moved by the next as well, and need not be taken back between
+ * the two.
+ */
+const lastFirst = (a: { readonly group: number }, b: { readonly group: number }): number =>
+  b.group - a.group;
+
 /** All groups that may be tried; null where they are more than are tried. */
 export function triedGroups(
   network: RiskNetwork,
@@ -51,7 +58,8 @@ export function triedGroups(
 ): readonly Tried[] | null {
   const tried = groups
     .map((nodes, group) => ({ group, least: leastOf(network, nodes) }))
-    .filter(({ least }) => [...least.held.keys()].some((index) => reachOf(network, index) > 0));
+    .filter(({ least }) => [...least.held.keys()].some((index) => reachOf(network, index) > 0))
+    .sort(lastFirst);
   return tried.length > MOST_TRIED ? null : tried;
 }
 
@@ -118,14 +126,19 @@ export function helpsMost(
     .filter(({ reach }) => reach > 0)
     .sort((a, b) => b.reach - a.reach || a.group - b.group)
     .slice(0, MOST_TRIED);
+  const asked = [...tried].sort(lastFirst);
   const [base, ...found] =
-    known?.figures(tried.map(({ group }) => group)) ??
-    whatIfs(network, options, [asItIs, ...tried]);
+    known?.figures(asked.map(({ group }) => group)) ??
+    whatIfs(network, options, [asItIs, ...asked]);
+  const figures = new Map(asked.map(({ group }, k) => [group, found[k]!]));
   return tried
-    .map(({ group }, k) => ({
-      group,
-      probabilityGain: found[k]!.onTime.probability - base!.onTime.probability,
-      meanGainMinutes: base!.meanMinutes - found[k]!.meanMinutes,
-    }))
+    .map(({ group }) => {
+      const { onTime, meanMinutes } = figures.get(group)!;
+      return {
+        group,
+        probabilityGain: onTime.probability - base!.onTime.probability,
+        meanGainMinutes: base!.meanMinutes - meanMinutes,
+      };
+    })
     .sort((a, b) => b.probabilityGain - a.probabilityGain || b.meanGainMinutes - a.meanGainMinutes);
 }

@@ -32,6 +32,8 @@ interface Turn {
   readonly again: Int32Array;
   /** Positions that stand as they would with nothing held: their times are taken back. */
   readonly back: Int32Array;
+  /** Links of those positions that lead to the network's own slot again. */
+  readonly own: readonly number[];
   /** Links of those positions whose slot is not the network's own: what is left out is reached past. */
   readonly past: readonly (readonly [link: number, slot: number])[];
 }
@@ -63,6 +65,8 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
   let freeBefore: ReadonlySet<number> = new Set();
   // Positions that were worked out since all stood as with nothing held.
   let worked: ReadonlySet<number> = new Set();
+  // Links that earlier cases lead past what they leave out.
+  const led = new Set<number>();
   return cases.map(({ ticks: now, leftOut }) => {
     const freeNow = leftOut ? new Set(now.keys()) : new Set<number>();
     const set = [
@@ -93,14 +97,17 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
         ? new Int32Array(0)
         : Int32Array.from(worked).filter((at) => !moved.has(at));
     worked = again === fromBefore ? new Set([...worked, ...moved]) : moved;
+    const own: number[] = [];
     const past: (readonly [number, number])[] = [];
     for (const position of again) {
       for (let link = linkFrom[position]!; link < linkFrom[position + 1]!; link += 1) {
+        if (led.delete(link)) own.push(link);
         const slot = reached.get(linkSlot[link]! % size);
         if (slot !== undefined) past.push([link, slot]);
       }
     }
-    return { set, freed, bound, again, back, past };
+    for (const [link] of past) led.add(link);
+    return { set, freed, bound, again, back, own, past };
   });
 }
 
@@ -134,10 +141,7 @@ function takeTurn(
     for (let link = linkFrom[position]!; link < linkFrom[position + 1]!; link += 1)
       linkLag[link] = original.linkLag[link]!;
   }
-  for (const position of turn.again) {
-    for (let link = linkFrom[position]!; link < linkFrom[position + 1]!; link += 1)
-      linkSlot[link] = original.linkSlot[link]!;
-  }
+  for (const link of turn.own) linkSlot[link] = original.linkSlot[link]!;
   for (const position of turn.back)
     for (const at of [position * LANES, (size + position) * LANES])
       space.times.set(times.subarray(at, at + LANES), at);

@@ -3,6 +3,7 @@ import {
   unitsLeft,
   type AccessWindow,
   type Activity,
+  type Bound,
   type Plan,
 } from '../../model/index.js';
 import type { Placement } from '../../planner/fit/types.js';
@@ -17,10 +18,11 @@ export function leftOpen(
   placements: readonly Placement[],
   actuals?: readonly Actual[],
 ): LeftOpen {
+  const work = workIn(plan, window, placements, actuals);
   return {
     notPlaced: notPlacedIn(plan, window, placements),
-    whole: lineOf('', plan, window, placements, actuals),
-    lines: window.lines.map((line) => lineOf(line, plan, window, placements, actuals)),
+    whole: lineOf('', work),
+    lines: window.lines.map((line) => lineOf(line, work)),
     speedLimits: limitsLeft(plan, window, placements),
   };
 }
@@ -39,13 +41,25 @@ export function notPlacedIn(
   const packages = new Set(
     plan.activities.filter((activity) => here.has(activity.id)).map((activity) => activity.package),
   );
-  return plan.activities.flatMap((activity) => {
-    const fixedHere = activity.window === window.id;
-    if (!fixedHere && (activity.window !== undefined || !packages.has(activity.package))) return [];
-    const left = unitsWithout(activity, placements);
+  const fixedHere = (activity: Activity): boolean => activity.window === window.id;
+  const asked = plan.activities.filter(
+    (activity) =>
+      fixedHere(activity) || (activity.window === undefined && packages.has(activity.package)),
+  );
+  const ids = new Set(asked.map((activity) => activity.id));
+  const placed = placements.filter((placement) => ids.has(placement.activity));
+  return asked.flatMap((activity) => {
+    const left = unitsWithout(activity, placed);
     if (left === 0) return [];
     const { id, title, work } = activity;
-    return [{ activity: id, title, ...(work.kind === 'units' && { units: left }), fixedHere }];
+    return [
+      {
+        activity: id,
+        title,
+        ...(work.kind === 'units' && { units: left }),
+        fixedHere: fixedHere(activity),
+      },
+    ];
   });
 }
 
@@ -59,36 +73,62 @@ function unitsWithout({ id, work }: Activity, placements: readonly Placement[]):
 const needsLine = ({ lines, place }: Activity, line: string): boolean =>
   place === 'inside' && (line === '' || lines.length === 0 || lines.includes(line));
 
-function lineOf(
-  line: string,
+/** What the handback of each line of a window is told from. */
+interface WorkIn {
+  readonly window: AccessWindow;
+  /** Activities that are placed in the window, by id. */
+  readonly rows: ReadonlyMap<string, Activity>;
+  /** Placements in the window, and those of its activities in any. */
+  readonly here: readonly Placement[];
+  readonly placed: readonly Placement[];
+  readonly finished: ReadonlySet<string>;
+  readonly bounds: readonly Bound[];
+}
+
+function workIn(
   plan: Plan,
   window: AccessWindow,
   placements: readonly Placement[],
-  actuals?: readonly Actual[],
-): LineHandback {
-  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  actuals: readonly Actual[] = [],
+): WorkIn {
   const here = placements.filter((placement) => placement.window === window.id);
+  const ids = new Set(here.map((placement) => placement.activity));
+  return {
+    window,
+    here,
+    rows: new Map(
+      plan.activities
+        .filter((activity) => ids.has(activity.id))
+        .map((activity) => [activity.id, activity]),
+    ),
+    placed: placements.filter((placement) => ids.has(placement.activity)),
+    finished: new Set(
+      actuals.flatMap((actual) =>
+        actual.activity !== undefined && actual.finishedAt !== undefined ? [actual.activity] : [],
+      ),
+    ),
+    bounds: boundsOf(plan.activities),
+  };
+}
+
+function lineOf(
+  line: string,
+  { window, rows, here, placed, finished, bounds }: WorkIn,
+): LineHandback {
   const on = here.filter((placement) => needsLine(rows.get(placement.activity)!, line));
   const ids = [...new Set(on.map((placement) => placement.activity))];
-  const finished = new Set(
-    (actuals ?? []).flatMap((actual) =>
-      actual.activity !== undefined && actual.finishedAt !== undefined ? [actual.activity] : [],
-    ),
-  );
-  const placedHere = new Set(here.map((placement) => placement.activity));
   // Of repeated work the window of its last unit holds what makes it good.
   const lastHere = (id: string): boolean =>
-    unitsWithout(rows.get(id)!, placements) === 0 &&
-    placements
+    unitsWithout(rows.get(id)!, placed) === 0 &&
+    placed
       .filter((placement) => placement.activity === id)
       .reduce((last, placement) => (placement.to > last.to ? placement : last)).window ===
       window.id;
-  const bounds = boundsOf(plan.activities);
   const members = bounds
     .filter((bound) => ids.includes(bound.activity) && lastHere(bound.activity))
-    .map((bound) => ({ ...bound, missing: bound.members.filter((id) => !placedHere.has(id)) }));
+    .map((bound) => ({ ...bound, missing: bound.members.filter((id) => !rows.has(id)) }));
   // What makes work on this line good keeps it, whatever lines that needs itself.
-  const makers = members.flatMap((member) => member.members.filter((id) => placedHere.has(id)));
+  const makers = members.flatMap((member) => member.members.filter((id) => rows.has(id)));
   const needed = [...new Set([...ids, ...makers])];
   const open = needed.filter((id) => !finished.has(id));
   const notMadeGood = members

@@ -83,6 +83,11 @@ const layout = css`
     border-inline-start-color: var(--_good);
     background: var(--_raised);
   }
+  @media (forced-colors: active) {
+    .options > li:not(.cheapest) {
+      border-inline-start-color: Canvas;
+    }
+  }
   .tag {
     padding: 0 0.375rem;
     border: 1px solid currentcolor;

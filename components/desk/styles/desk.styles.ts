@@ -77,12 +77,12 @@ export const styles = css`
     display: inline-block;
     margin-inline-start: 0.375rem;
     border: 0.3125rem solid transparent;
-    border-block: 0.375rem 0;
+    border-block-width: 0.375rem 0;
     border-top-color: currentcolor;
     vertical-align: middle;
   }
   .plan-name[aria-expanded='true']::after {
-    border-block: 0 0.375rem;
+    border-block-width: 0 0.375rem;
     border-bottom-color: currentcolor;
   }
   [role='tablist'] {
@@ -430,7 +430,14 @@ export const styles = css`
       }
     }
   }
+  /* There is no transparent border then. */
   @media (forced-colors: active) {
+    .plan-name::after {
+      border-inline-color: Canvas;
+    }
+    [role='tab'] {
+      border-bottom-color: Canvas;
+    }
     [role='tab'][aria-selected='true'] {
       border-bottom-color: Highlight;
     }

@@ -2,8 +2,9 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { reportIn } from '../../src/engine/report/report-in.js';
 import type { Report } from '../../src/engine/report/report.js';
 import { base } from '../shared/base.js';
-import { decimalSign, numberText } from '../shared/format.js';
-import { saidEnglish } from '../shared/said.js';
+import { moneyText } from '../overrun/money-text.js';
+import { spokenNow } from '../shared/language.js';
+import { saidText } from '../shared/said.js';
 import { paper } from '../shared/paper.js';
 import { Words } from '../shared/words.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
@@ -47,7 +48,7 @@ export class PossessionReport extends LitElement {
   override render(): TemplateResult {
     const words = this.#words.now;
     if (!this.report) return html``;
-    const report = reportIn(this.report, saidEnglish);
+    const report = reportIn(this.report, saidText);
     const save = (format: 'csv' | 'xlsx') => () =>
       this.dispatchEvent(new ReportSaveEvent(this.report!, format));
     return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>
@@ -64,7 +65,7 @@ export class PossessionReport extends LitElement {
         <button type="button" @click=${save('csv')}>${words.csv}</button>
         <button type="button" @click=${save('xlsx')}>${words.workbook}</button>
       </div>
-      <article part="sheet" lang="en">
+      <article part="sheet" lang=${spokenNow().words}>
         <h2>${report.title}</h2>
         <dl>
           ${report.facts.map(
@@ -134,13 +135,12 @@ function classOf({ figures, unbroken }: Report<string>['tables'][number], column
   return unbroken?.includes(column) ? 'unbroken' : '';
 }
 
-/** A sum with its thousands apart; any other figure as it stands. */
-function figureText(cell: string): string {
-  const parts = /^(-?)(\d{1,15})\.(\d{2})$/.exec(cell);
-  if (!parts) return cell;
-  const [, sign, whole, places] = parts;
-  return `${sign === '-' ? '\u2212' : ''}${numberText(BigInt(whole!))}${decimalSign()}${places!}`;
-}
+/** Decimals with their thousands apart, each of several; any other figure as it stands. */
+const figureText = (cell: string): string =>
+  cell
+    .split('; ')
+    .map((part) => (/^-?\d{1,15}\.\d{1,4}$/.test(part) ? moneyText(part) : part))
+    .join('; ');
 
 declare global {
   interface HTMLElementTagNameMap {

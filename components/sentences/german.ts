@@ -8,6 +8,7 @@ import { plans } from './plans.de.js';
 import { prices } from './prices.de.js';
 import { reasons } from './reasons.de.js';
 import { repairs } from './repairs.de.js';
+import { reports } from './reports.de.js';
 
 export { explanations } from './explanations.de.js';
 
@@ -22,4 +23,5 @@ export const sentences: Sentences = {
   ...faults,
   ...live,
   ...repairs,
+  ...reports,
 };

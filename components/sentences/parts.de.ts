@@ -1,4 +1,4 @@
-import { durationText } from '../../src/calendar/index.js';
+import { durationText, offsetWhereTwice } from '../../src/calendar/index.js';
 import type { FormulaSentences } from '../../src/engine/index.js';
 import type { Moment } from '../../src/model/index.js';
 import { moneyText, sumText } from '../overrun/money-text.js';
@@ -45,5 +45,7 @@ export const decimal = moneyText;
 
 export const time = durationText;
 export const number = (value: number): string => numberText(value);
-export const moment = ({ at, zone }: Moment): string => momentOf(at, zone);
+/** `So., 31. Okt. 2027, 01:30 (+01:00)`: the offset in an hour that clocks repeat. */
+export const moment = ({ at, zone }: Moment): string =>
+  `${momentOf(at, zone)}${offsetWhereTwice(at, zone)}`;
 export const due = ({ at, zone }: Moment): string => dueOf(at, zone);

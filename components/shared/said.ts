@@ -1,14 +1,7 @@
 import { html, type TemplateResult } from 'lit';
-import type {
-  Phrase,
-  PhraseBook,
-  Reasoned,
-  SayPhrase,
-  Sentence,
-  Worded,
-} from '../../src/model/index.js';
+import type { PhraseBook, Reasoned, Sentence, Told, Worded } from '../../src/model/index.js';
 import type { LedgerRow } from '../../src/rules/types.js';
-import { speaking, spokenNow } from './language.js';
+import { spokenNow } from './language.js';
 import { LateWords } from './late-words.js';
 import { problemText } from './problem-words.js';
 
@@ -53,21 +46,17 @@ function inOwnWords(given: unknown): unknown {
 }
 
 /** What the core says, in the language in force; a text that somebody typed as it is. */
-export function saidText(phrase: Phrase | Worded): string {
+export function saidText(phrase: Told): string {
   if (typeof phrase === 'string') return phrase;
   if ('key' in phrase) return inBook(phrase);
   return 'text' in phrase ? (ownText(phrase) ?? phrase.text) : problemText(phrase);
 }
 
-/** The same in English, for a document that is English throughout. */
-export const saidEnglish: SayPhrase = (phrase) =>
-  speaking({ figures: 'en', words: 'en' }, () => saidText(phrase));
-
 /** Why something is so, in the language in force. */
 export const whyText = (reasoned: Reasoned): string => saidText(worded(reasoned));
 
 /** The same to be drawn: what is English in another language is marked so. */
-export function said(worded: Phrase | Worded): string | TemplateResult {
+export function said(worded: Told): string | TemplateResult {
   if (typeof worded === 'string' || !('text' in worded)) return saidText(worded);
   const own = ownText(worded);
   if (own !== undefined || spokenNow().words === 'en') return own ?? worded.text;

@@ -11,9 +11,13 @@ const two = (value: number): string => String(value).padStart(2, '0');
  */
 export function clockWords(at: Instant, zone: string): string {
   const local = localTimeOf(at, zone);
-  const words = `${dayWords(at, zone)} ${two(local.hour)}:${two(local.minute)}`;
-  const twice = readings(local, zone).kind === 'two';
-  return twice ? `${words} (${/(Z|[+-]\d\d:\d\d)$/.exec(isoText(at, zone))![1]!})` : words;
+  return `${dayWords(at, zone)} ${two(local.hour)}:${two(local.minute)}${offsetWhereTwice(at, zone)}`;
+}
+
+/** ` (+01:00)` in an hour that clocks repeat; else nothing. */
+export function offsetWhereTwice(at: Instant, zone: string): string {
+  if (readings(localTimeOf(at, zone), zone).kind !== 'two') return '';
+  return ` (${/(Z|[+-]\d\d:\d\d)$/.exec(isoText(at, zone))![1]!})`;
 }
 
 /** `Sun 7 Mar 2027`. */

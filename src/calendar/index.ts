@@ -33,7 +33,7 @@ export {
   type Reading,
 } from './local-time.js';
 export { clockOfMinute, minuteOfClock } from './clock-text.js';
-export { clockWords, dueWords } from './clock-words.js';
+export { clockWords, dueWords, offsetWhereTwice } from './clock-words.js';
 export { durationText } from './duration.js';
 export { daysLater } from './days-later.js';
 export { dailyBands, type DailyBand } from './bands.js';

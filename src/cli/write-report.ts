@@ -1,4 +1,6 @@
-import { tableOfReport, type Report } from '../engine/report/report.js';
+import { english } from '../engine/english/say.js';
+import { tableOfReport } from '../engine/report/report-table.js';
+import type { Report } from '../engine/report/report.js';
 import type { Note } from '../model/index.js';
 import { exportTable } from '../tables/write/export-tables.js';
 import type { Arguments } from './arguments.js';
@@ -23,6 +25,6 @@ export async function writeReport(
       ? report.lists
       : [...report.lists, { title: 'Notes on the files', items: more }];
   const format = asked.out.toLowerCase().endsWith('.csv') ? 'csv' : 'xlsx';
-  const file = await exportTable(tableOfReport({ ...report, lists }), format);
+  const file = await exportTable(tableOfReport({ ...report, lists }, english), format);
   writeFileOf('out', asked, file.bytes);
 }

@@ -24,7 +24,8 @@ export { accountReport } from './report/account-report.js';
 export type { ReportBasis, ReportPlan } from './report/facts.js';
 export { optionsReport } from './report/options-report.js';
 export { overrunReport } from './report/overrun-report.js';
-export { tableOfReport, type Report } from './report/report.js';
+export { tableOfReport } from './report/report-table.js';
+export type { Report } from './report/report.js';
 export { plainStanding } from '../price/heads/plain-standing.js';
 export { headTitles, percentOfShare, shareOfPercent } from '../price/index.js';
 export {
@@ -60,6 +61,8 @@ export type {
   OptionSentences,
   PriceSentences,
   ReasonSentences,
+  ReportSentences,
+  ReportWords,
   RepairSentences,
   Sentences,
 } from './sentences.js';

@@ -9,6 +9,8 @@ import type { formulaSentences } from '../price/english/formula-sentences.js';
 import type { inputSentences } from '../price/english/input-sentences.js';
 import type { priceSentences } from '../price/english/index.js';
 import type { optionSentences } from './options/english/index.js';
+import type { reportSentences } from './report/english/index.js';
+import type { ReportWord } from './report/english/words.js';
 import type { liveSentences } from '../risk/shift/live-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 import type { faultSentences } from '../verify/english/index.js';
@@ -34,6 +36,11 @@ export type OptionSentences = typeof optionSentences;
 /** Those of what the independent check finds. */
 export type FaultSentences = typeof faultSentences;
 
+/** Those of reports. */
+export type ReportSentences = typeof reportSentences;
+/** Words that stand alone in them, by the English ones. */
+export type ReportWords = Readonly<Record<ReportWord, string>>;
+
 /** Those of a shift as it goes. */
 export type LiveSentences = typeof liveSentences;
 
@@ -49,4 +56,5 @@ export type Sentences = ReasonSentences &
   OptionSentences &
   FaultSentences &
   LiveSentences &
-  RepairSentences;
+  RepairSentences &
+  ReportSentences;

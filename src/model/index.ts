@@ -126,6 +126,7 @@ export {
   type Say,
   type SayPhrase,
   type Sentence,
+  type Told,
   type Worded,
 } from './sentence.js';
 export { phraseText, problemIn, wordsOf, type PhraseBook, type ProblemBook } from './words-of.js';

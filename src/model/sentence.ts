@@ -31,8 +31,11 @@ export interface Problem {
 /** A text as somebody typed it, or a sentence or problem by its key: its words are those of whoever shows it. */
 export type Phrase = string | Sentence | Problem;
 
+/** A phrase, or a text with its English beside it. */
+export type Told = Phrase | Worded;
+
 /** What a text within a sentence is, in the same language. */
-export type SayPhrase = (phrase: Phrase | Worded) => string;
+export type SayPhrase = (phrase: Told) => string;
 
 /** Sentences by their keys, each a function of what it is made with. */
 type PhraseCatalogue = Readonly<Record<string, (given: never, say: SayPhrase) => string>>;
@@ -67,13 +70,13 @@ export type GivenTo<F extends (...all: never) => unknown> =
 
 export const commonPhrases = {
   joined: (
-    { all, between }: { readonly all: readonly Phrase[]; readonly between: string },
+    { all, between }: { readonly all: readonly Told[]; readonly between: string },
     say: SayPhrase,
   ) => all.map(say).join(between),
 };
 
 /** Several texts as one, in their order. */
-export const joined = (all: readonly Phrase[], between: string): Phrase =>
+export const joined = <T extends Told>(all: readonly T[], between: string): T | Sentence =>
   all.length === 1 ? all[0]! : phrasesOf<typeof commonPhrases>()('joined', { all, between });
 
 /** Texts, each once. */

@@ -1,6 +1,6 @@
 // Whoever shows a problem or a sentence loads this: it asks for no more of the model than its types.
 import type { ProblemWords, SayProblem } from './fault.js';
-import type { Phrase, Problem, SayPhrase, Worded } from './sentence.js';
+import type { Problem, SayPhrase, Told } from './sentence.js';
 
 /** Words for problems as whoever looks them up sees them. */
 export type ProblemBook = Readonly<
@@ -25,11 +25,7 @@ export const problemIn = (problem: Problem, book: ProblemBook): string =>
   wordsOf(problem, book).join(' ').trim();
 
 /** A text in the words of a book, problems in those of another; the bare key where a book has none. */
-export function phraseText(
-  phrase: Phrase | Worded,
-  book: PhraseBook,
-  problems: ProblemBook = {},
-): string {
+export function phraseText(phrase: Told, book: PhraseBook, problems: ProblemBook = {}): string {
   if (typeof phrase === 'string') return phrase;
   if ('text' in phrase) return phrase.text;
   if ('code' in phrase) return problemIn(phrase, problems);

@@ -129,11 +129,18 @@ describe('the desk on a German page', () => {
       el.sitePart = part;
       await look(part);
     }
-    for (const part of ['options', 'account'] as const) {
+    for (const part of ['overrun', 'options', 'account'] as const) {
       el.show('cost');
       el.costPart = part;
       if (part === 'options') await askOptions(el);
       await look(part);
+      if (part === 'account') continue;
+      button(el.renderRoot.querySelector(`possession-${part}`)!.renderRoot, 'Bericht')!.click();
+      await waitUntil(() => el.renderRoot.querySelector('possession-report'), 'a report');
+      await look(`report of ${part}`);
+      const report = el.renderRoot.querySelector('possession-report')!;
+      expect(report.renderRoot.querySelector('article')!.lang).to.equal('de');
+      el.outlooks.showReport(null);
     }
     for (const menu of ['plan', 'help', 'find'] as const) {
       el.menu = menu;

@@ -103,7 +103,7 @@ export class Meeting implements ReactiveController {
       document: document.name,
       madeAt: desk.moment(),
       handbacks: outlooks.handbacks,
-      broken: planning.broken.map((item) => item.text),
+      broken: planning.broken,
       ...(before && { against: { named: nameOf(before), placements: before.placements } }),
     });
   }

@@ -4,7 +4,7 @@ import type { AccessWindow } from '../../../src/model/index.js';
 import type { ReportFormat, ReportSaveEvent } from '../../report/report-events.js';
 import type { Desk } from '../desk-parts.js';
 import { saveBytes } from '../files/save-file.js';
-import { loadSentences, saidEnglish } from '../../shared/said.js';
+import { loadSentences, saidText } from '../../shared/said.js';
 import { wordsOf } from '../../shared/words-of.js';
 
 /** The report of what the cost view shows, on the screen or as a file; its words are loaded when the first is asked for. */
@@ -80,12 +80,9 @@ export async function saveReport(
   { report, format }: Pick<ReportSaveEvent, 'report' | 'format'>,
 ): Promise<void> {
   try {
-    const [{ reportIn }, { tableOfReport }] = await Promise.all([
-      import('../../../src/engine/report/report-in.js'),
-      import('../../../src/engine/report/report.js'),
-    ]);
-    await loadSentences('en');
-    const table = tableOfReport(reportIn(report, saidEnglish));
+    const { tableOfReport } = await import('../../../src/engine/report/report-table.js');
+    await desk.inWords(() => loadSentences());
+    const table = desk.inWords(() => tableOfReport(report, saidText));
     const file = await desk.engine?.exportTable(table, format);
     if (file) saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {

@@ -79,7 +79,7 @@ export function lookAhead(
           state: booking.state,
           minutesLeft: booking.minutesLeft,
         })),
-        notReady: span.notReady,
+        notReady: span.notReady.map((item) => ({ ...item, text: english(item.text) })),
       })),
     },
     text: reportText(

@@ -1,6 +1,7 @@
 import { commonPhrases } from '../../model/index.js';
 import { priceSentences } from '../../price/english/index.js';
 import { faultSentences } from '../../verify/english/index.js';
+import { reportSentences } from '../report/english/index.js';
 import { optionSentences } from '../options/english/index.js';
 
 /** English words for what the core says by key. */
@@ -9,4 +10,5 @@ export const englishSentences = {
   ...priceSentences,
   ...optionSentences,
   ...faultSentences,
+  ...reportSentences,
 };

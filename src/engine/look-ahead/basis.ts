@@ -1,5 +1,5 @@
 import type { Instant } from '../../calendar/index.js';
-import type { Plan } from '../../model/index.js';
+import type { Plan, Worded } from '../../model/index.js';
 import type { Allocation } from '../../planner/search/types.js';
 import type { Milestone } from '../../rules/booking/index.js';
 
@@ -12,6 +12,6 @@ export interface LookAheadBasis {
   /** Time of a window in which nobody is rostered; absent: there is no roster. */
   readonly unmanned?: ReadonlyMap<string, number>;
   /** What of the plan no longer holds in the tables as they are. */
-  readonly broken: readonly { readonly activity: string; readonly text: string }[];
+  readonly broken: readonly (Worded & { readonly activity: string })[];
   readonly now: Instant;
 }

@@ -1,8 +1,10 @@
-import { clockWords, durationText, type Instant } from '../../calendar/index.js';
-import { cautions, type Plan } from '../../model/index.js';
-import { planNameText, type PlanName } from '../plan-out/plan-name.js';
+import { durationText, type Instant } from '../../calendar/index.js';
+import { cautions, joined, type Phrase, type Plan } from '../../model/index.js';
+import type { PlanName } from '../plan-out/plan-name.js';
 import { pieceText, workText } from '../plan-out/plan-sheets.js';
+import { planNamed } from '../report/plan-named.js';
 import type { Report, ReportTable } from '../report/report.js';
+import { cautionsSaid, say, word, words } from '../report/say.js';
 import type { Span } from './look-ahead.js';
 
 /** What a look-ahead is told with, beside the span itself. */
@@ -20,28 +22,33 @@ export interface LookAheadNames {
 /** The weeks to come, to be read, printed or sent. */
 export function lookAheadReport(span: Span, names: LookAheadNames): Report {
   const { plan, named, document, now, booking, rostered } = names;
-  const weeks = span.weeks === 1 ? 'week' : `${span.weeks} weeks`;
-  const work = span.windows.filter((window) => window.work.length > 0);
+  const { weeks, windows, notReady } = span;
+  const work = windows.filter((window) => window.work.length > 0);
   return {
-    title: `Look-ahead: the next ${weeks}`,
-    fileName: `look-ahead ${span.weeks} weeks ${named.name ?? document}`,
+    title: weeks === 1 ? word('Look-ahead: the next week') : say('next-weeks', { weeks }),
+    fileName: say('look-ahead-file', { weeks, name: named.name ?? document }),
     facts: [
-      { label: 'Document', value: document },
-      { label: 'Plan of work', value: planNameText(named, plan.zone) },
+      { label: word('Document'), value: document },
+      { label: word('Plan of work'), value: planNamed(named, plan.zone) },
       {
-        label: 'From and to',
-        value: `${clockWords(now, plan.zone)} to ${clockWords(span.until, plan.zone)} (${plan.zone})`,
+        label: word('From and to'),
+        value: joined([fromTo(now, span.until, plan.zone), ` (${plan.zone})`], ''),
       },
-      { label: 'Windows', value: `${span.windows.length}, ${work.length} of them with work` },
       {
-        label: 'Not ready',
+        label: word('Windows'),
+        value: say('windows-with-work', { number: windows.length, work: work.length }),
+      },
+      {
+        label: word('Not ready'),
         value:
-          span.notReady.length === 0
-            ? 'nothing that these tables tell of'
-            : `${span.notReady.length}, below`,
+          notReady.length === 0
+            ? word('nothing that these tables tell of')
+            : say('count-below', { number: notReady.length }),
       },
-      { label: 'Booking dates by', value: booking },
-      ...(rostered ? [] : [{ label: 'Roster', value: 'none was given: manning is not looked at' }]),
+      { label: word('Booking dates by'), value: booking },
+      ...(rostered
+        ? []
+        : [{ label: word('Roster'), value: word('none was given: manning is not looked at') }]),
     ],
     tables: [
       notReadyTable(span),
@@ -50,67 +57,79 @@ export function lookAheadReport(span: Span, names: LookAheadNames): Report {
       wantedTable(span, names),
     ].filter((table) => table.rows.length > 0),
     lists: [],
-    cautions,
+    cautions: cautionsSaid(cautions),
   };
 }
 
+const moment = (at: Instant, zone: string): Phrase => say('moment', { at, zone });
+const fromTo = (from: Instant, to: Instant, zone: string): Phrase =>
+  say('from-to', { start: { at: from, zone }, end: { at: to, zone } });
+
 function notReadyTable({ notReady }: Span): ReportTable {
   return {
-    title: 'Not ready',
-    columns: ['about', 'what is missing'],
+    title: word('Not ready'),
+    columns: words('about', 'what is missing'),
     figures: [],
-    rows: notReady.map((item) => [item.about, `${item.text}.`]),
+    rows: notReady.map((item) => [item.about, joined([item.text, '.'], '')]),
   };
 }
 
 function windowTable({ windows, outside }: Span, { plan }: LookAheadNames): ReportTable {
-  const outsideRow = outside.map(
-    (placement) =>
-      `${pieceText(placement)} ${clockWords(placement.from, plan.zone)} to ${clockWords(placement.to, plan.zone)}`,
+  const outsideRow = outside.map((placement) =>
+    joined([pieceText(placement), fromTo(placement.from, placement.to, plan.zone)], ' '),
   );
   return {
-    title: 'Windows and their work',
-    columns: ['window', 'status', 'start', 'end', 'lines', 'work'],
+    title: word('Windows and their work'),
+    columns: words('window', 'status', 'start', 'end', 'lines', 'work'),
     figures: [],
     rows: [
       ...windows.map(({ window, work }) => [
         window.id,
-        window.status,
-        clockWords(window.start, window.zone),
-        clockWords(window.end, window.zone),
+        word(window.status),
+        moment(window.start, window.zone),
+        moment(window.end, window.zone),
         window.lines.join(', '),
-        work.length === 0 ? 'no work' : workText(work),
+        work.length === 0 ? word('no work') : workText(work),
       ]),
-      ...(outside.length === 0 ? [] : [['outside', '', '', '', '', outsideRow.join('; ')]]),
+      ...(outside.length === 0
+        ? []
+        : [[word('outside'), '', '', '', '', joined(outsideRow, '; ')]]),
     ],
   };
 }
 
 function bookingTable({ bookings }: Span): ReportTable {
   return {
-    title: 'Bookings due',
-    columns: ['due', 'window', 'what', 'by', 'state'],
+    title: word('Bookings due'),
+    columns: words('due', 'window', 'what', 'by', 'state'),
     figures: [],
     rows: bookings.map((booking) => [
-      clockWords(booking.due, booking.zone),
+      moment(booking.due, booking.zone),
       booking.window,
       booking.milestone,
       booking.by ?? '',
-      booking.state,
+      word(booking.state),
     ]),
   };
 }
 
 function wantedTable({ wanted }: Span, { plan }: LookAheadNames): ReportTable {
   return {
-    title: 'People and plant wanted',
-    columns: ['resource', 'most at once', 'there are', 'first so', 'resource hours', 'windows'],
+    title: word('People and plant wanted'),
+    columns: words(
+      'resource',
+      'most at once',
+      'there are',
+      'first so',
+      'resource hours',
+      'windows',
+    ),
     figures: [1, 2, 4],
     rows: wanted.map((item) => [
       item.resource,
       String(item.peak),
-      item.held === null ? 'not listed' : String(item.held),
-      clockWords(item.peakAt, plan.zone),
+      item.held === null ? word('not listed') : String(item.held),
+      moment(item.peakAt, plan.zone),
       durationText(item.minutes),
       item.windows.join(', '),
     ]),

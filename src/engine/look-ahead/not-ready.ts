@@ -1,5 +1,6 @@
-import { clockWords, dueWords, durationText, type Instant } from '../../calendar/index.js';
-import type { AccessWindow, Placement } from '../../model/index.js';
+import type { Instant } from '../../calendar/index.js';
+import type { AccessWindow, Placement, Told } from '../../model/index.js';
+import { say, word } from '../report/say.js';
 import type { LookAheadBasis } from './basis.js';
 
 /** Something that stands in the way of the work of the weeks to come. */
@@ -8,7 +9,7 @@ export interface NotReady {
   readonly code: string;
   /** Window or activity that it is about. */
   readonly about: string;
-  readonly text: string;
+  readonly text: Told;
 }
 
 interface Stretch {
@@ -48,13 +49,18 @@ function ofWindows({ milestones, unmanned }: LookAheadBasis, { windows }: Stretc
             {
               code: 'not-confirmed',
               about: id,
-              text: `${id} has work and is only ${window.status}`,
+              text: say('only-of-status', { window: id, why: word(window.status) }),
             },
           ]),
       ...late.slice(0, 1).map((milestone) => ({
         code: 'booking-late',
         about: id,
-        text: `${id}: "${milestone.milestone}" was due ${clockWords(milestone.due, milestone.zone)} and is not recorded as met${late.length > 1 ? `, and ${late.length - 1} more` : ''}`,
+        text: say('booking-was-due', {
+          window: id,
+          milestone: milestone.milestone,
+          due: { at: milestone.due, zone: milestone.zone },
+          more: late.length - 1,
+        }),
       })),
       ...(alone === 0 || work.length === 0
         ? []
@@ -62,7 +68,7 @@ function ofWindows({ milestones, unmanned }: LookAheadBasis, { windows }: Stretc
             {
               code: 'not-manned',
               about: id,
-              text: `${id}: nobody is rostered for ${durationText(alone)} of it`,
+              text: say('nobody-rostered', { window: id, minutes: alone }),
             },
           ]),
     ];
@@ -78,13 +84,13 @@ function ofWork(
   const open = new Set(windows.map(({ window }) => window.id));
   const titles = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return [
-    ...broken.map(({ activity, text }) => ({ code: 'plan-broken', about: activity, text })),
+    ...broken.map((item) => ({ code: 'plan-broken', about: item.activity, text: item })),
     ...allocation.unstated
       .filter(
         (unstated) =>
           here.has(unstated.activity) || unstated.windows.some((window) => open.has(window)),
       )
-      .map((unstated) => ({ code: 'not-said', about: unstated.activity, text: unstated.text })),
+      .map((unstated) => ({ code: 'not-said', about: unstated.activity, text: unstated })),
     ...placed.flatMap(({ activity, from }) =>
       (titles.get(activity)?.after ?? []).flatMap((link) =>
         allocation.unplaced.some((item) => item.activity === link.activity)
@@ -92,7 +98,11 @@ function ofWork(
               {
                 code: 'waits-for-unplaced',
                 about: activity,
-                text: `${activity} (${clockWords(from, plan.zone)}) waits for ${link.activity}, which is not placed in full`,
+                text: say('waits-for-unplaced', {
+                  activity,
+                  start: { at: from, zone: plan.zone },
+                  other: link.activity,
+                }),
               },
             ]
           : [],
@@ -108,11 +118,11 @@ function ofPlant({ plan }: LookAheadBasis, { placed }: Stretch): NotReady[] {
     .filter((activity) => here.has(activity.id))
     .flatMap((activity) => activity.resources.map(({ resource }) => resource));
   return [...new Set(wanted)]
-    .filter((text) => !listed.has(text))
-    .map((text) => ({
+    .filter((resource) => !listed.has(resource))
+    .map((resource) => ({
       code: 'not-listed',
-      about: text,
-      text: `${text} is wanted and is in no table of resources: how many there are is not known`,
+      about: resource,
+      text: say('not-in-resources', { resource }),
     }));
 }
 
@@ -122,6 +132,10 @@ function ofKeyDates({ plan, allocation }: LookAheadBasis, { from, until }: Stret
     .map((date) => ({
       code: 'key-date-missed',
       about: date.package,
-      text: `${date.package} misses its key date of ${dueWords(date.due, plan.zone)}: ${date.forecast === null ? 'not all of it is placed' : `forecast ${clockWords(date.forecast, plan.zone)}`}`,
+      text: say('misses-key-date', {
+        package: date.package,
+        due: { at: date.due, zone: plan.zone },
+        forecast: date.forecast === null ? null : { at: date.forecast, zone: plan.zone },
+      }),
     }));
 }

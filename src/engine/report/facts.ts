@@ -1,8 +1,16 @@
-import { clockWords } from '../../calendar/clock-words.js';
 import type { Instant } from '../../calendar/index.js';
-import type { AccessWindow, AgreedPlan, Placement, PriceBook } from '../../model/index.js';
+import {
+  joined,
+  type AccessWindow,
+  type AgreedPlan,
+  type Phrase,
+  type Placement,
+  type PriceBook,
+} from '../../model/index.js';
 import { planId } from '../../planner/plan-id.js';
+import type { ReportWord } from './english/words.js';
 import type { ReportFact } from './report.js';
+import { say, word } from './say.js';
 
 /** The plan of the work that figures rest on, and how it came to be. */
 export interface ReportPlan {
@@ -26,42 +34,49 @@ export interface ReportBasis {
   readonly madeAt?: Instant;
 }
 
-/** `Mon 26 Jul 2027 03:00`, by the clock in the zone that the report names. */
-export const timeText = (at: Instant, window: AccessWindow): string => clockWords(at, window.zone);
+/** A moment by the clock in the zone that the report names. */
+export const timeText = (at: Instant, { zone }: AccessWindow): Phrase =>
+  say('moment', { at, zone });
 
-/** `GBP 13,839.70`: a sum as a letter has it. Tables keep plain decimals. */
-export function sumText(currency: string, amount: string): string {
-  const [whole = '', places] = amount.split('.');
-  const grouped = BigInt(whole).toLocaleString('en-GB');
-  return `${currency} ${whole === '-0' ? '-0' : grouped}${places === undefined ? '' : `.${places}`}`;
-}
+export const money = (currency: string, amount: string): Phrase =>
+  say('money', { amount, currency });
+
+/** A column of sums, with their currency. */
+export const inCurrency = (what: ReportWord, currency: string): Phrase =>
+  joined([word(what), currency], ', ');
 
 /** The facts with which every report begins. */
 export function basisFacts(basis: ReportBasis): readonly ReportFact[] {
   const { window, plan, prices, madeAt } = basis;
   return [
-    { label: 'Window', value: window.title === '' ? window.id : `${window.id}, ${window.title}` },
-    { label: 'Status', value: window.status },
-    { label: 'Booked start', value: timeText(window.start, window) },
-    { label: 'Booked end', value: timeText(window.end, window) },
-    { label: 'Times', value: `by the clock in ${window.zone}` },
-    { label: 'Document', value: basis.document },
-    { label: 'Plan of the work', value: plan ? planText(plan, window) : 'none given' },
-    { label: 'Price book', value: `${prices.name}. ${prices.source}` },
-    ...(madeAt === undefined ? [] : [{ label: 'Made', value: timeText(madeAt, window) }]),
+    {
+      label: word('Window'),
+      value: window.title === '' ? window.id : `${window.id}, ${window.title}`,
+    },
+    { label: word('Status'), value: word(window.status) },
+    { label: word('Booked start'), value: timeText(window.start, window) },
+    { label: word('Booked end'), value: timeText(window.end, window) },
+    { label: word('Times'), value: say('by-clock-in', { zone: window.zone }) },
+    { label: word('Document'), value: basis.document },
+    { label: word('Plan of the work'), value: plan ? planText(plan, window) : word('none given') },
+    { label: word('Price book'), value: `${prices.name}. ${prices.source}` },
+    ...(madeAt === undefined ? [] : [{ label: word('Made'), value: timeText(madeAt, window) }]),
   ];
 }
 
-/** `agreed plan 3, "Spring", Tue 12 Jan 2027 10:05, by A. Planner (5c35d1f023760a0d)`. */
-export function planText(
+function planText(
   { placements, standing, agreed, broken = false }: ReportPlan,
-  window: AccessWindow,
-): string {
+  { zone }: AccessWindow,
+): Phrase {
   const id = planId(placements);
-  const named = agreed
-    ? `agreed plan ${agreed.revision}, "${agreed.name}", ${timeText(agreed.agreedAt, window)}${agreed.by ? `, by ${agreed.by}` : ''} (${id})`
-    : standing === 'given'
-      ? `plan ${id}, as given`
-      : `plan ${id}, proposed by a search and not agreed`;
-  return broken ? `${named}; some of it no longer holds in the tables as they are` : named;
+  const plan = agreed
+    ? say('agreed-plan', {
+        id,
+        name: agreed.name,
+        revision: agreed.revision,
+        agreed: { at: agreed.agreedAt, zone },
+        by: agreed.by || null,
+      })
+    : say(standing === 'given' ? 'plan-as-given' : 'plan-proposed', { id });
+  return broken ? say('plan-broken', { plan }) : plan;
 }

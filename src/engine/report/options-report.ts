@@ -1,42 +1,40 @@
 import { joined } from '../../model/index.js';
 import type { OptionsAnswer, PricedOption } from '../options/types.js';
-import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
+import { basisFacts, inCurrency, money, timeText, type ReportBasis } from './facts.js';
 import type { Report } from './report.js';
+import { cautionsSaid, say, word, words } from './say.js';
 
 /** Ways to do the work of one window side by side, as a report. */
 export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report {
   const { window } = basis;
+  const { currency } = answer;
   const priced = answer.options.filter(
     (option): option is PricedOption => option.state === 'priced',
   );
   const cheapest = priced.find((option) => option.id === answer.cheapest);
   return {
-    title: `Options for ${window.id}`,
-    fileName: `options ${window.id}`,
+    title: say('options-title', { window: window.id }),
+    fileName: say('options-file', { window: window.id }),
     facts: [
       ...basisFacts(basis),
       {
-        label: 'Least expected total',
+        label: word('Least expected total'),
         value: cheapest
-          ? joined([cheapest.name, sumText(answer.currency, cheapest.expectedTotal)], ': ')
-          : 'none could be priced',
+          ? joined([cheapest.name, money(currency, cheapest.expectedTotal)], ': ')
+          : word('none could be priced'),
       },
       {
-        label: 'Simulated',
-        value: `${answer.runs} shifts each, seed ${answer.seed}, the same draws for every option`,
+        label: word('Simulated'),
+        value: say('simulated-shifts', { shifts: answer.runs, seed: answer.seed }),
       },
     ],
     tables: [
       {
-        title: 'Options',
+        title: word('Options'),
         columns: [
-          'option',
-          `expected total, ${answer.currency}`,
-          'standard error',
-          'P50 total',
-          'P80 total',
-          'P95 total',
-          'on time, per cent',
+          word('option'),
+          inCurrency('expected total', currency),
+          ...words('standard error', 'P50 total', 'P80 total', 'P95 total', 'on time, per cent'),
         ],
         figures: [1, 2, 3, 4, 5, 6],
         rows: priced.map((option) => [
@@ -50,13 +48,11 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
         ]),
       },
       {
-        title: 'Against as planned',
+        title: word('Against as planned'),
         columns: [
-          'option',
-          `difference, ${answer.currency}`,
-          'its standard error',
-          'P80 handback',
-          'what changes',
+          word('option'),
+          inCurrency('difference', currency),
+          ...words('its standard error', 'P80 handback', 'what changes'),
         ],
         figures: [1, 2],
         rows: priced.flatMap((option) =>
@@ -67,15 +63,22 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
                   option.name,
                   option.difference,
                   option.differenceError,
-                  option.handbacks.map((each) => timeText(each.p80, window)).join('; '),
+                  joined(
+                    option.handbacks.map((each) => timeText(each.p80, window)),
+                    '; ',
+                  ),
                   joined(option.changes, '; '),
                 ],
               ],
         ),
       },
       {
-        title: 'Parts of each total',
-        columns: ['option', 'part', `amount, ${answer.currency}`, 'how', 'source'],
+        title: word('Parts of each total'),
+        columns: [
+          ...words('option', 'part'),
+          inCurrency('amount', currency),
+          ...words('how', 'source'),
+        ],
         figures: [2],
         rows: priced.flatMap((option) =>
           option.parts.map((part) => [
@@ -90,18 +93,18 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
     ],
     lists: [
       {
-        title: 'When another would be cheaper',
+        title: word('When another would be cheaper'),
         items: answer.breakEvens.map((breakEven) => breakEven.text),
       },
       {
-        title: 'Not among them',
+        title: word('Not among them'),
         items: answer.options.flatMap((option) =>
           option.state === 'priced' ? [] : [joined([option.name, option.reason], ': ')],
         ),
       },
-      { title: 'Not priced', items: answer.notPriced },
-      { title: 'Assumed', items: answer.notes },
+      { title: word('Not priced'), items: answer.notPriced },
+      { title: word('Assumed'), items: answer.notes },
     ].filter((item) => item.items.length > 0),
-    cautions: answer.cautions,
+    cautions: cautionsSaid(answer.cautions),
   };
 }

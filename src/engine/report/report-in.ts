@@ -1,10 +1,10 @@
 // Beside the rest of reports, so that who shows one does not load what saves it.
-import type { Phrase, SayPhrase } from '../../model/index.js';
+import type { SayPhrase, Told } from '../../model/index.js';
 import type { Report } from './report.js';
 
 /** A report in the words of a language. */
 export function reportIn(report: Report, say: SayPhrase): Report<string> {
-  const each = (phrases: readonly Phrase[]): readonly string[] => phrases.map(say);
+  const each = (phrases: readonly Told[]): readonly string[] => phrases.map(say);
   return {
     title: say(report.title),
     fileName: say(report.fileName),

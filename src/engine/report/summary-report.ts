@@ -1,18 +1,24 @@
+import { durationText, minutesBetween, type Instant } from '../../calendar/index.js';
 import {
-  clockWords,
-  dueWords,
-  durationText,
-  minutesBetween,
-  type Instant,
-} from '../../calendar/index.js';
-import { cautions, type AccessWindow, type Placement, type Plan } from '../../model/index.js';
-import { certificateWords } from '../../planner/certificate-words.js';
+  cautions,
+  joined,
+  together,
+  type Moment,
+  type Phrase,
+  type Placement,
+  type Plan,
+  type Told,
+} from '../../model/index.js';
+import { certificateSaid } from '../../planner/certificate-words.js';
 import type { Allocation, KeyDateForecast } from '../../planner/search/types.js';
-import { chanceText, type HandbackResult } from '../../risk/index.js';
-import { changeWords, planChanges } from '../plan-out/plan-changes.js';
-import { planNameText, type PlanName } from '../plan-out/plan-name.js';
+import type { HandbackResult } from '../../risk/index.js';
+import { changeWords, planMoves, zoneIn } from '../plan-out/plan-changes.js';
+import type { PlanName } from '../plan-out/plan-name.js';
 import { workText } from '../plan-out/plan-sheets.js';
+import { planNamed } from './plan-named.js';
+import type { ReportWord } from './english/words.js';
 import type { Report, ReportTable } from './report.js';
+import { cautionsSaid, say, word, words } from './say.js';
 
 /** What a summary of a plan of work is made from. */
 export interface SummaryBasis {
@@ -24,13 +30,13 @@ export interface SummaryBasis {
   readonly madeAt: Instant;
   /** The outlook of windows that take work; of those that are not here no margin and no chance is known. */
   readonly handbacks: readonly HandbackResult[];
-  /** What of the plan no longer holds in the tables as they are, in words. */
-  readonly broken: readonly string[];
+  /** What of the plan no longer holds in the tables as they are. */
+  readonly broken: readonly Told[];
   /** The plan that changes are told against; absent: none are. */
   readonly against?: { readonly named: PlanName; readonly placements: readonly Placement[] };
 }
 
-const verdicts: Readonly<Record<HandbackResult['verdict'], string>> = {
+const verdicts: Readonly<Record<HandbackResult['verdict'], ReportWord>> = {
   held: 'held',
   'chance-low': 'chance low',
   eaten: 'margin eaten into',
@@ -43,27 +49,35 @@ export function summaryReport(basis: SummaryBasis): Report {
   const { unstated, certificate } = allocation;
   const idle = idleWindows(basis);
   return {
-    title: 'Plan of work: summary',
-    fileName: `summary ${named.name ?? document}`,
+    title: word('Plan of work: summary'),
+    fileName: say('summary-file', { name: named.name ?? document }),
     facts: [
-      { label: 'Document', value: document },
-      { label: 'Plan of work', value: planNameText(named, plan.zone) },
-      { label: 'Answer', value: answerText(basis) },
-      { label: 'Late or not held', value: lateText(basis) },
+      { label: word('Document'), value: document },
+      { label: word('Plan of work'), value: planNamed(named, plan.zone) },
+      { label: word('Answer'), value: answerText(basis) },
+      { label: word('Late or not held'), value: lateText(basis) },
       ...(broken.length > 0
-        ? [{ label: 'No longer holds', value: `${broken.length}, listed below` }]
+        ? [
+            {
+              label: word('No longer holds'),
+              value: say('count-listed-below', { number: broken.length }),
+            },
+          ]
         : []),
       {
-        label: 'How good',
+        label: word('How good'),
         value: certificate.verified
-          ? `${certificateWords(allocation)}; a separate check found no rule broken`
-          : 'the separate check found a fault: do not use this plan',
+          ? say('good-and-checked', { known: certificateSaid(allocation) })
+          : word('the separate check found a fault: do not use this plan'),
       },
-      { label: 'Windows without work', value: idle.length === 0 ? 'none' : idle.join(', ') },
+      {
+        label: word('Windows without work'),
+        value: idle.length === 0 ? word('none') : idle.join(', '),
+      },
       ...(against
-        ? [{ label: 'Changes since', value: planNameText(against.named, plan.zone) }]
+        ? [{ label: word('Changes since'), value: planNamed(against.named, plan.zone) }]
         : []),
-      { label: 'Made', value: `${clockWords(madeAt, plan.zone)} (${plan.zone})` },
+      { label: word('Made'), value: say('moment-in-zone', { at: madeAt, zone: plan.zone }) },
     ],
     tables: [
       keyDateTable(basis),
@@ -72,43 +86,42 @@ export function summaryReport(basis: SummaryBasis): Report {
       ...(against ? [changeTable(basis, against)] : []),
     ].filter((table) => table.rows.length > 0),
     lists: [
-      {
-        title: 'Not said, so nobody can call this plan safe to run',
-        items: unstated.map((item) => item.text),
-      },
-      { title: 'No longer holds in the tables as they are', items: broken },
+      { title: word('Not said, so nobody can call this plan safe to run'), items: unstated },
+      { title: word('No longer holds in the tables as they are'), items: broken },
     ].filter((item) => item.items.length > 0),
-    cautions,
+    cautions: cautionsSaid(cautions),
   };
 }
 
-const count = (n: number, text: string, many = `${text}s`): string =>
-  `${n} ${n === 1 ? text : many}`;
-
-function answerText({ allocation, plan }: SummaryBasis): string {
+function answerText({ allocation, plan }: SummaryBasis): Phrase {
   const { keyDates, unplaced, finishesAt, windowsUsed } = allocation;
   const met = keyDates.filter((date) => date.met).length;
-  return [
-    ...(keyDates.length > 0 ? [`${met} of ${count(keyDates.length, 'key date')} met`] : []),
-    unplaced.length === 0
-      ? 'all work is placed'
-      : `${count(unplaced.length, 'activity', 'activities')} left over in whole or part`,
-    `${count(windowsUsed, 'window')} used`,
-    ...(finishesAt === null ? [] : [`the last work finishes ${clockWords(finishesAt, plan.zone)}`]),
-  ].join('; ');
+  return joined(
+    [
+      ...(keyDates.length > 0 ? [say('key-dates-met', { met, of: keyDates.length })] : []),
+      unplaced.length === 0
+        ? word('all work is placed')
+        : say('activities-left-over', { number: unplaced.length }),
+      say('windows-used', { number: windowsUsed }),
+      ...(finishesAt === null ? [] : [say('last-work-ends', { at: finishesAt, zone: plan.zone })]),
+    ],
+    '; ',
+  );
 }
 
-function lateText({ allocation, handbacks }: SummaryBasis): string {
+function lateText({ allocation, handbacks }: SummaryBasis): Phrase {
   const late = allocation.keyDates.filter((date) => !date.met).map((date) => date.package);
   const open = handbacks
     .filter((handback) => handback.verdict !== 'held')
-    .map((handback) => `${handback.window} (${verdicts[handback.verdict]})`);
+    .map(({ window, verdict }) => ({ window, why: word(verdicts[verdict]) }));
   const parts = [
-    ...(late.length > 0 ? [`key dates of ${late.join(', ')}`] : []),
-    ...(open.length > 0 ? [`windows ${open.join(', ')}`] : []),
+    ...(late.length > 0 ? [say('key-dates-late', { names: late })] : []),
+    ...(open.length > 0 ? [say('windows-not-held', { windows: open })] : []),
   ];
-  if (parts.length > 0) return parts.join('; ');
-  return handbacks.length === 0 ? 'no key date; margins and chances are not worked out' : 'nothing';
+  if (parts.length > 0) return joined(parts, '; ');
+  return word(
+    handbacks.length === 0 ? 'no key date; margins and chances are not worked out' : 'nothing',
+  );
 }
 
 /** Windows that could take work and have none. */
@@ -119,80 +132,82 @@ function idleWindows({ plan, allocation }: SummaryBasis): string[] {
     .map((window) => window.id);
 }
 
-function keyDateTable({ plan, allocation }: SummaryBasis): ReportTable {
+function keyDateTable({ plan: { zone }, allocation }: SummaryBasis): ReportTable {
   return {
-    title: 'Key dates',
-    columns: ['package', 'due', 'forecast', 'float or lateness', ''],
+    title: word('Key dates'),
+    columns: [...words('package', 'due', 'forecast', 'float or lateness'), ''],
     figures: [3],
     rows: allocation.keyDates
       .toSorted((a, b) => Number(a.met) - Number(b.met) || a.due - b.due)
       .map((date) => [
         date.package,
-        dueWords(date.due, plan.zone),
-        date.forecast === null ? 'not all placed' : clockWords(date.forecast, plan.zone),
+        say('due-moment', { at: date.due, zone }),
+        date.forecast === null
+          ? word('not all placed')
+          : say('moment', { at: date.forecast, zone }),
         floatWords(date),
-        date.met ? 'met' : 'MISSED',
+        word(date.met ? 'met' : 'MISSED'),
       ]),
   };
 }
 
-function floatWords({ floatMinutes, floatAtLeast, due, forecast, met }: KeyDateForecast): string {
-  if (!met) return forecast === null ? '' : `${durationText(minutesBetween(due, forecast))} late`;
-  return floatMinutes === null
-    ? ''
-    : `${floatAtLeast ? 'at least ' : ''}${durationText(floatMinutes)}`;
+function floatWords({ floatMinutes, floatAtLeast, due, forecast, met }: KeyDateForecast): Phrase {
+  if (!met)
+    return forecast === null
+      ? ''
+      : say('late-by-minutes', { minutes: minutesBetween(due, forecast) });
+  if (floatMinutes === null) return '';
+  return floatAtLeast
+    ? say('at-least-minutes', { minutes: floatMinutes })
+    : durationText(floatMinutes);
 }
 
 function windowTable({ plan, allocation, handbacks }: SummaryBasis): ReportTable {
   const outlook = new Map(handbacks.map((handback) => [handback.window, handback]));
-  const rows = plan.windows.flatMap((window): string[][] => {
-    const own = allocation.placements.filter((placement) => placement.window === window.id);
+  const rows = plan.windows.flatMap((window): (readonly Phrase[])[] => {
+    const { id, status, start, end, zone } = window;
+    const own = allocation.placements.filter((placement) => placement.window === id);
     if (own.length === 0) return [];
-    const found = outlook.get(window.id);
+    const found = outlook.get(id);
     return [
       [
-        window.status === 'confirmed' ? window.id : `${window.id}, ${window.status}`,
-        bookedText(window),
+        status === 'confirmed' ? id : joined([id, word(status)], ', '),
+        say('booked-stretch', { start: { at: start, zone }, end: { at: end, zone } }),
         workText(own),
         found
-          ? `${durationText(found.marginMinutes)} of ${durationText(found.requiredMinutes)}`
+          ? say('margin-of-required', {
+              margin: found.marginMinutes,
+              required: found.requiredMinutes,
+            })
           : '',
-        found ? chanceText(found.simulation.outlook.onTime.probability) : '',
-        found ? verdicts[found.verdict] : 'not worked out',
+        found ? say('chance', { onTime: found.simulation.outlook.onTime.probability }) : '',
+        word(found ? verdicts[found.verdict] : 'not worked out'),
       ],
     ];
   });
   const outside = allocation.placements.filter((placement) => placement.window === null);
   return {
-    title: 'Windows and their work; confirmed where nothing else is said',
-    columns: ['window', 'booked', 'work', 'margin of required', 'on time', 'handback'],
+    title: word('Windows and their work; confirmed where nothing else is said'),
+    columns: words('window', 'booked', 'work', 'margin of required', 'on time', 'handback'),
     figures: [3, 4],
     unbroken: [1, 5],
     rows: [
       ...rows,
-      ...(outside.length === 0 ? [] : [['outside', '', workText(outside), '', '', '']]),
+      ...(outside.length === 0 ? [] : [[word('outside'), '', workText(outside), '', '', '']]),
     ],
   };
-}
-
-/** `Sat 6 Mar 2027 22:50 to Sun 08:40`, with the whole date of an end that the day of the week does not name alone. */
-function bookedText({ start, end, zone }: AccessWindow): string {
-  const until = clockWords(end, zone);
-  const [day, , , , ...clock] = until.split(' ');
-  const isNear = minutesBetween(start, end) < 6 * 1440;
-  return `${clockWords(start, zone)} to ${isNear ? [day, ...clock].join(' ') : until}`;
 }
 
 function leftOverTable({ plan, allocation }: SummaryBasis): ReportTable {
   const titles = new Map(plan.activities.map((activity) => [activity.id, activity.title]));
   return {
-    title: 'Left over',
-    columns: ['activity', 'title', 'why'],
+    title: word('Left over'),
+    columns: words('activity', 'title', 'why'),
     figures: [],
     rows: allocation.unplaced.map((item) => [
       item.activity,
       titles.get(item.activity) ?? '',
-      item.reasons.map((reason) => reason.text).join(' '),
+      together(item.reasons),
     ]),
   };
 }
@@ -201,20 +216,33 @@ function changeTable(
   { plan, allocation }: SummaryBasis,
   against: NonNullable<SummaryBasis['against']>,
 ): ReportTable {
-  const changes = planChanges(plan, against.placements, allocation.placements);
-  const none = [['none', 'every piece lies as it did, to the minute', '', '']];
+  const moves = planMoves(plan, against.placements, allocation.placements);
+  const places = (placements: readonly Placement[]): Phrase =>
+    joined(
+      placements.map((placement) => {
+        const zone = zoneIn(plan, placement);
+        const moment = (at: Instant): Moment => ({ at, zone });
+        return say('lies-at', {
+          window: placement.window,
+          start: moment(placement.from),
+          end: moment(placement.to),
+          units: placement.units ?? null,
+        });
+      }),
+      '; ',
+    );
   return {
-    title: `Changed since ${planNameText(against.named, plan.zone)}`,
-    columns: ['activity', 'change', 'was', 'is'],
+    title: say('changed-since', { plan: planNamed(against.named, plan.zone) }),
+    columns: words('activity', 'change', 'was', 'is'),
     figures: [],
     rows:
-      changes.length === 0
-        ? none
-        : changes.map((change) => [
-            change.activity,
-            changeWords[change.kind],
-            change.was,
-            change.is,
+      moves.length === 0
+        ? [[word('none'), word('every piece lies as it did, to the minute'), '', '']]
+        : moves.map(({ activity, kind, was, is }) => [
+            activity,
+            word(changeWords[kind]),
+            places(was),
+            places(is),
           ]),
   };
 }

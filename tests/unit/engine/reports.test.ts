@@ -4,7 +4,8 @@ import { accountReport } from '../../../src/engine/report/account-report.js';
 import type { ReportBasis } from '../../../src/engine/report/facts.js';
 import { overrunReport } from '../../../src/engine/report/overrun-report.js';
 import { reportIn } from '../../../src/engine/report/report-in.js';
-import { tableOfReport, type Report } from '../../../src/engine/report/report.js';
+import { tableOfReport } from '../../../src/engine/report/report-table.js';
+import type { Report } from '../../../src/engine/report/report.js';
 import { priceOf } from '../../../src/engine/price.js';
 import { addMinutes } from '../../../src/calendar/index.js';
 import { cautions } from '../../../src/model/index.js';
@@ -85,10 +86,12 @@ describe('the report of an overrun', () => {
   });
 
   it('is one table as CSV, and as a workbook a sheet for each part with figures as numbers', async () => {
-    const csv = new TextDecoder().decode((await exportTable(tableOfReport(report), 'csv')).bytes);
+    const csv = new TextDecoder().decode(
+      (await exportTable(tableOfReport(report, english), 'csv')).bytes,
+    );
     for (const words of ['By head of cost,Buses called,0.00,2800.00', 'Caution,', 'Booked end'])
       expect(csv).toContain(words);
-    const book = await exportTable(tableOfReport(report), 'xlsx');
+    const book = await exportTable(tableOfReport(report, english), 'xlsx');
     const { sheets } = await readWorkbook(book.bytes);
     expect(sheets.map((sheet) => sheet.name)).toEqual([
       'Report',

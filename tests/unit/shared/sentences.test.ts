@@ -6,6 +6,7 @@ import { speaking } from '../../../components/shared/language.js';
 import { loadSentences, saidText } from '../../../components/shared/said.js';
 import { durationText } from '../../../src/calendar/index.js';
 import {
+  cautions,
   commonPhrases,
   commonSentences,
   phraseText,
@@ -22,6 +23,8 @@ import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
 import { repairSentences } from '../../../src/planner/repair/repair-sentences.js';
 import { ledgerSentences } from '../../../src/rules/ledger-sentences.js';
+import { reportWords } from '../../../components/sentences/report-words.de.js';
+import { reportSentences } from '../../../src/engine/report/english/index.js';
 import { faultSentences } from '../../../src/verify/english/index.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
@@ -41,6 +44,7 @@ const rooms = [
   faultSentences,
   liveSentences,
   repairSentences,
+  reportSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
@@ -70,6 +74,11 @@ const asTheyAre = new Set([
     'all',
     'between',
     'turn',
+    'key',
+    'word',
+    'caution',
+    'head',
+    'rounding',
   ],
 ]);
 
@@ -102,11 +111,26 @@ const moments = fc
 function marksOf(given: unknown, name = ''): (readonly string[])[] {
   if (typeof given === 'number') {
     const grouped = (language: string): string => given.toLocaleString(language);
-    return [[durationText(given), String(given), grouped('de'), ...(given === 1 ? ['one '] : [])]];
+    const percents = ['de', 'en'].map((language) => (100 * given).toLocaleString(language));
+    return name === 'caution'
+      ? []
+      : [
+          [
+            durationText(given),
+            String(given),
+            grouped('de'),
+            ...percents,
+            ...(given === 1 ? ['one '] : []),
+          ],
+        ];
   }
   if (asTheyAre.has(name)) return name === 'known' ? [['8 h']] : [];
   if (typeof given === 'string')
-    return [/^\d/.test(given) ? [given, Number(given).toLocaleString('de')] : [given]];
+    return [
+      /^\d/.test(given)
+        ? [given, ...['de', 'en'].map((tag) => Number(given).toLocaleString(tag))]
+        : [given],
+    ];
   if (typeof given !== 'object' || given === null) return [];
   const entries = Object.entries(given).filter(
     ([key]) => key !== 'at' && key !== 'zone' && !(key === 'makers' && hasOpeners(given)),
@@ -141,6 +165,32 @@ it.each(keys)('%s says all that it is made with, in both languages', (key) => {
     }),
     { numRuns: 50 },
   );
+});
+
+it('each word and caution of a report is said in German', () => {
+  const said = (key: string, given: object): readonly string[] => [
+    english[key]!(given, String),
+    inGerman(key, given),
+  ];
+  for (const word of Object.keys(reportWords)) {
+    const [one, other] = said('report-word', { word });
+    expect(other).toMatch(/\p{L}/u);
+    expect(other).not.toBe(one);
+  }
+  cautions.forEach((line, caution) => {
+    const [one, other] = said('caution', { caution });
+    expect(one).toBe(line);
+    expect(other).toMatch(/\p{L}/u);
+    expect(other).not.toBe(one);
+  });
+});
+
+it('a moment in German has its offset where clocks show it twice, as in English', () => {
+  const at = Date.parse('2027-10-31T01:30:00+01:00');
+  const one = { at, zone: 'Europe/London' };
+  const other = { at: at + 3_600_000, zone: 'Europe/London' };
+  expect(inGerman('moment', one)).toContain('01:30 (+01:00)');
+  expect(inGerman('moment', other)).toContain('01:30 (+00:00)');
 });
 
 it('a sentence leaves nothing of itself in JSON', () => {

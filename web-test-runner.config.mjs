@@ -1,4 +1,3 @@
-import { esbuildPlugin } from '@web/dev-server-esbuild';
 import { chromeLauncher } from '@web/test-runner-chrome';
 import { browserTests } from './scripts/browser-tests.mjs';
 
@@ -17,13 +16,9 @@ const flags = [
 
 export default {
   files: 'tests/browser/**/*.test.ts',
-  nodeResolve: { exportConditions: ['browser', 'production', 'default'] },
   // One page at a time: a browser draws no frames for a page behind another, and tests that wait for one would not end.
   concurrency: 1,
-  plugins: [
-    browserTests(),
-    esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' }),
-  ],
+  plugins: [browserTests()],
   browsers: [
     chromeLauncher({
       launchOptions: { executablePath: process.env.CHROME_PATH, args: flags, protocolTimeout: 0 },

@@ -88,6 +88,7 @@ export const strings: HandbackStrings = {
   allUnits: (name) => `${name}: alle Einheiten davon`,
   gain: 'Wahrscheinlichkeit pünktlich, Punkte',
   earlier: 'Früher um, Mittel',
+  allOnTime: 'In jedem Lauf wird pünktlich zurückgegeben.',
   noHelp: 'Keine Dauer streut, also ist nichts zu halten.',
   criticality: 'Was die Rückgabe entscheidet',
   criticalityNote: 'Anteil der Läufe, in denen seine Dauer die Rückgabe entschied.',

@@ -86,6 +86,7 @@ export const defaultStrings = {
   allUnits: (name: string) => `${name}: all units of it`,
   gain: 'Chance on time, points',
   earlier: 'Earlier by, mean',
+  allOnTime: 'Every run is handed back on time.',
   noHelp: 'No length has a spread, so nothing to hold.',
   criticality: 'What decides the handback',
   criticalityNote: 'Share of the runs in which its length decided the handback.',

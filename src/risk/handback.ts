@@ -94,13 +94,16 @@ function simulationOf(
     }),
   });
   const { quantiles } = result;
-  const helped = helpsMost(
-    built.network,
-    { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
-    result.criticality,
-    urged,
-    result.stopped ? undefined : helps,
-  );
+  const helped =
+    result.deadline!.onTime.probability === 1
+      ? []
+      : helpsMost(
+          built.network,
+          { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
+          result.criticality,
+          urged,
+          result.stopped || helps?.isGivenUp ? undefined : helps,
+        );
   return {
     runs: result.runs,
     seed,

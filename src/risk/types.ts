@@ -215,7 +215,7 @@ export interface HandbackSimulation {
   readonly handbackMinutes: Float64Array;
   /** How often the length of each activity or step decided the handback. */
   readonly criticality: readonly (Subject & { readonly share: number })[];
-  /** What it would bring to hold one at its least length (all units of it), the most helpful first. */
+  /** What it would bring to hold one at its least length (all units of it), the most helpful first; none where no run is late. */
   readonly helpsMost: readonly (Subject & {
     readonly probabilityGain: number;
     readonly meanGainMinutes: number;

@@ -72,13 +72,15 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
 /** What it would bring to hold one length at its least: all units of a repeated piece of work together. */
 export function helpsTable(result: HandbackResult, strings: HandbackStrings): TemplateResult {
   const repeated = new Set(result.units.map((outlook) => outlook.activity));
-  const rows = result.simulation.helpsMost;
+  const { helpsMost: rows, outlook } = result.simulation;
   const most = Math.max(0.001, ...rows.map((row) => row.probabilityGain));
   return html`<section class="helps">
     <h3>${strings.helps}</h3>
     ${
       rows.length === 0
-        ? html`<p class="quiet">${strings.noHelp}</p>`
+        ? html`<p class="quiet">
+            ${outlook.onTime.probability === 1 ? strings.allOnTime : strings.noHelp}
+          </p>`
         : html`<p class="quiet">${strings.helpsNote}</p>
             <table>
               <thead>

@@ -63,6 +63,9 @@ export function triedGroups(
   return tried.length > MOST_TRIED ? null : tried;
 }
 
+/** So many runs without a late one, and it is taken that none will be: nothing helps then. */
+const LOOKED_AT = 1024;
+
 /**
  * All groups that may be tried, on runs that somebody draws: so the runs need not be drawn again once it is known which
  * groups were critical.
@@ -70,6 +73,7 @@ export function triedGroups(
 export class HelpRuns {
   readonly #groups: readonly number[];
   readonly #tried: WhatIfRuns;
+  #isGivenUp = false;
 
   constructor(compiled: CompiledNetwork, tried: readonly Tried[], deadlineMinutes: number) {
     this.#groups = tried.map(({ group }) => group);
@@ -79,7 +83,15 @@ export class HelpRuns {
 
   /** @param space Its times are those of all lengths as drawn; both are changed, and nobody may need them again. */
   take(space: RunSpace, offset: number, lanesUsed: number): void {
+    if (this.#isGivenUp) return;
     this.#tried.take(space, offset, lanesUsed);
+    if (this.#tried.runs === LOOKED_AT)
+      this.#isGivenUp = this.#tried.figures()[0]!.onTime.probability === 1;
+  }
+
+  /** Whether not all runs were taken, as none seemed to be late. */
+  get isGivenUp(): boolean {
+    return this.#isGivenUp;
   }
 
   /** The figures of the network as it is, and of these groups. */

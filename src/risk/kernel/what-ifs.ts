@@ -210,6 +210,11 @@ export class WhatIfRuns {
     this.#runs += lanesUsed;
   }
 
+  /** How many were taken. */
+  get runs(): number {
+    return this.#runs;
+  }
+
   /** What all batches that were taken say of each case. */
   figures(): readonly WhatIfFigures[] {
     const runs = this.#runs;

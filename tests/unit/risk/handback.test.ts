@@ -210,6 +210,41 @@ describe('the simulated handback', () => {
     expect(['Activity CUT', 'Activity LIFT']).toContain(simulation.helpsMost[0]!.name);
   });
 
+  it('names nothing that helps where no run is late', () => {
+    const { simulation } = handback(plan, aWindow(), placements, options);
+    expect(simulation.outlook.onTime.probability).toBe(1);
+    expect(simulation.helpsMost).toEqual([]);
+  });
+
+  it('names what helps where the first late run comes after a thousand that are not', () => {
+    const resultWith = (seed: number, runs: number) =>
+      handback(plan, aWindow(), placements, {
+        ...options,
+        seed,
+        runs,
+        events: [
+          {
+            name: 'Late grant',
+            step: grantStep,
+            probability: 0.0005,
+            delay: { low: 240, likely: 240, high: 240 },
+          },
+        ],
+      }).simulation;
+    const seeds = [1, 2, 3, 4, 5, 6].filter(
+      (seed) =>
+        resultWith(seed, 1024).outlook.onTime.probability === 1 &&
+        resultWith(seed, 10_000).outlook.onTime.probability < 1,
+    );
+    expect(seeds).not.toEqual([]);
+    for (const seed of seeds) {
+      const { helpsMost } = resultWith(seed, 10_000);
+      expect(helpsMost).not.toEqual([]);
+      // Of 20,000 runs the first 10,000 are drawn again for each change.
+      expect(helpsMost).toEqual(resultWith(seed, 20_000).helpsMost);
+    }
+  });
+
   it('worsens with a late grant, by the whole of a delay that is certain', () => {
     const late = (probability: number) =>
       handback(plan, tight, placements, {

@@ -87,7 +87,8 @@ describe('a step of the lead-in and one of the lead-out of the same name', () =>
   const placements = [placed('CUT', 20, 140)];
 
   it('have cut-offs and figures of their own', () => {
-    const { cutOffs, simulation } = handback(own, aWindow(), placements, options);
+    const tight = aWindow({ end: at(200) });
+    const { cutOffs, simulation } = handback(own, tight, placements, options);
     const tests = cutOffs.filter((cutOff) => cutOff.name === 'Test');
     expect(tests.map((test) => [test.kind, minute(test.plannedStart)])).toEqual([
       ['lead-in', 0],

@@ -22,7 +22,9 @@ let since = performance.now();
 function row(name, figure, aim, ok) {
   const seconds = Math.round((performance.now() - since) / 1000);
   since = performance.now();
-  rows.push({ name, figure, aim, seconds, ok: ok === true ? 'yes' : ok || 'NO' });
+  const said = ok === true ? 'yes' : ok || 'NO';
+  rows.push({ name, figure, aim, seconds, ok: said });
+  console.log(`${name}: ${said}, ${figure}, in ${seconds} s`);
 }
 
 /** Runs something beside a Redis of its own, on this machine; a row that says so where there is none. */

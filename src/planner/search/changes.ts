@@ -50,6 +50,7 @@ export function changed(
     const next = splitAnew(problem, steps, random);
     if (next !== steps) return { steps: next, allowed };
   }
+  // Of 20 changes three move all work of a date where some is late, and one elsewhere.
   const packages = aim === 'held' ? 0 : aim === 'late' ? 3 : 1;
   if (kind >= 14 && kind < 14 + packages && problem.dues.length > 1)
     return { steps: packageMoved(problem, steps, random), allowed };

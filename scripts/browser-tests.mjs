@@ -47,13 +47,17 @@ async function bundled(entryPoints) {
   return new Map(outputFiles.map(({ path, text }) => [`/${relative(root, path)}`, text]));
 }
 
-/** For the test runner: serves each test file, and the worker of the engine, from one bundle. */
+/** For the test runner: serves each test file, what one loads as a tab of its own, and the engine's worker, from one bundle. */
 export function browserTests() {
   let files;
   return {
     name: 'browser-tests',
     async serverStart() {
-      files = await bundled(['tests/browser/**/*.test.ts', 'src/engine/worker.ts']);
+      files = await bundled([
+        'tests/browser/**/*.test.ts',
+        'tests/browser/support/store-tab.ts',
+        'src/engine/worker.ts',
+      ]);
     },
     serve(context) {
       const body = files.get(context.path) ?? files.get(context.path.replace(/\.ts$/, '.js'));

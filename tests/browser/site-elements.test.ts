@@ -1,4 +1,4 @@
-import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import { expect, fixture, html, nextFrame, oneEvent } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import '../../components/lifting/define.js';
 import '../../components/noise/define.js';
@@ -314,7 +314,8 @@ describe('the elements of people, neighbours and weather', () => {
     for (const el of [await shownPeople(), await shownNoise(), await shownLifting()]) {
       expect(texts(el, '.cautions li').join()).to.contain('authorises nobody');
       el.style.setProperty('width', '390px');
-      await new Promise((done) => setTimeout(done, 100));
+      // Watchers of sizes hear of it after the first, and of what follows from it after the second.
+      for (let frame = 0; frame < 3; frame += 1) await nextFrame();
       await el.updateComplete;
       expect(el.scrollWidth, el.localName).to.be.at.most(390);
       const edge = el.getBoundingClientRect().right + 0.5;

@@ -22,9 +22,12 @@ async function tab(): Promise<{ store: typeof PlanStore; close: () => void }> {
   const script = frame.contentDocument!.createElement('script');
   script.type = 'module';
   script.src = new URL('support/store-tab.ts', import.meta.url).href;
-  frame.contentDocument!.head.append(script);
-  while (inner.kept === undefined) await new Promise((resolve) => setTimeout(resolve, 10));
-  return { store: inner.kept, close: () => frame.remove() };
+  await new Promise((resolve, reject) => {
+    script.addEventListener('load', resolve);
+    script.addEventListener('error', reject);
+    frame.contentDocument!.head.append(script);
+  });
+  return { store: inner.kept!, close: () => frame.remove() };
 }
 
 describe('the store in a browser', () => {

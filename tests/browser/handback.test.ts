@@ -38,6 +38,23 @@ describe('possession-handback', () => {
     );
   });
 
+  it('says that every run is on time where nothing can help, and names what helps where one is late', async () => {
+    const helps = async (window: number) => {
+      const el = await shown(results[window]!.window);
+      return { told: text(find(el, '.helps')), rows: all(el, '.helps tbody tr').length };
+    };
+    const onTime = results.map(({ simulation }) => simulation.outlook.onTime.probability);
+    expect(onTime[0]).to.equal(1);
+    expect(onTime[1]).to.be.below(1);
+    const [held, eaten] = [await helps(0), await helps(1)];
+    expect(held).to.deep.equal({
+      told: 'What helps most Every run is handed back on time.',
+      rows: 0,
+    });
+    expect(eaten.rows).to.be.above(0);
+    expect(eaten.told).not.to.contain('Every run');
+  });
+
   it('tells that a window is picked by click', async () => {
     const el = await shown();
     setTimeout(() => all(el, '[role=option]')[2]!.click());

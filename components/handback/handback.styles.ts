@@ -10,6 +10,9 @@ const layout = css`
   .empty {
     padding: 0.75rem;
   }
+  .screen > .quiet:not(.empty) {
+    padding: 0.5rem 0.75rem;
+  }
   .busy {
     display: flex;
     align-items: center;

@@ -8,8 +8,13 @@ export const styles = css`
   .bar {
     display: flex;
     flex-wrap: wrap;
+    align-items: center;
     gap: 0.5rem;
     padding: 0.5rem 0.75rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  [name='after']::slotted(*) {
+    margin-inline-start: auto;
   }
   article {
     max-width: 62rem;

@@ -18,6 +18,8 @@ import { defaultStrings, type ReportStrings } from './strings.js';
  * @tag possession-report
  * @event {ReportCloseEvent} possession-report-close - A reader is done with it.
  * @event {ReportSaveEvent} possession-report-save - A reader wants it as a file.
+ * @slot before - What is chosen of the report, at the head of its bar.
+ * @slot after - What else can be saved, at the end of its bar.
  * @csspart sheet - The report itself.
  */
 export class PossessionReport extends LitElement {
@@ -52,6 +54,7 @@ export class PossessionReport extends LitElement {
     const save = (format: 'csv' | 'xlsx') => () =>
       this.dispatchEvent(new ReportSaveEvent(this.report!, format));
     return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>
+        <slot name="before"></slot>
         ${
           this.closable
             ? html`<button type="button" @click=${() => this.dispatchEvent(new ReportCloseEvent())}>
@@ -64,6 +67,7 @@ export class PossessionReport extends LitElement {
         </button>
         <button type="button" @click=${save('csv')}>${words.csv}</button>
         <button type="button" @click=${save('xlsx')}>${words.workbook}</button>
+        <slot name="after"></slot>
       </div>
       <article part="sheet" lang=${spokenNow().words}>
         <h2>${report.title}</h2>

@@ -32,11 +32,15 @@ export function windowWork(
   });
 }
 
-/** `35 min, 91.7 %`; a verdict other than held is named. */
+/** `35 min, 91.7 %`, in one piece; a verdict other than held is named after it. */
 function outcomeOf(
   { marginMinutes, simulation, verdict }: HandbackResult,
   words: ResultStrings,
 ): string {
-  const figures = `${floatText(marginMinutes)}, ${percentText(simulation.outlook.onTime.probability, simulation.runs)}`;
+  const figures =
+    `${floatText(marginMinutes)}, ${percentText(simulation.outlook.onTime.probability, simulation.runs)}`.replaceAll(
+      ' ',
+      '\u00A0',
+    );
   return verdict === 'held' ? figures : `${figures} ${words.verdicts[verdict]}`;
 }

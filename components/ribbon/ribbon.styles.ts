@@ -120,6 +120,7 @@ export const styles = css`
   /* A window's outcome may be longer than its figures, above all in other languages. */
   .hours .outcome {
     white-space: normal;
+    text-wrap: balance;
   }
   :host(:dir(rtl)) .hours {
     direction: ltr;

@@ -321,12 +321,18 @@ export const styles = css`
     padding: 0.5rem 0.75rem;
     border-bottom: 1px solid var(--_hair);
   }
+  .bar[slot] {
+    padding: 0;
+    border: 0;
+  }
   .bar select {
     max-width: 100%;
   }
   .bar .said {
-    flex: 1 1 14rem;
     color: var(--_quiet);
+  }
+  .bar:not([slot]) .said {
+    flex: 1 1 14rem;
   }
   .bar select,
   .refused select,

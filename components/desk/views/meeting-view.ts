@@ -12,20 +12,21 @@ export function meetingView(desk: Desk, results: Results, view: MeetingView): Te
   const { meeting, planning } = desk;
   const words = desk.words.files;
   const report = meeting.shown(desk, results, view);
-  return html`<div class="bar">${view === 'summary' ? againstChoice(desk) : weeksChoice(desk)}</div>
-    <div class="fill pad">
-      ${
-        report
-          ? html`<possession-report
-              .report=${report}
-              .closable=${false}
-              @possession-report-save=${(event: ReportSaveEvent) => void saveReport(desk, event)}
-            ></possession-report>`
-          : html`<p class="quiet" role="status">
-              ${planning.allocation || planning.busy ? words.workingItOut : words.noPlanOfWork}
-            </p>`
-      }
+  if (!report)
+    return html`<div class="fill pad">
+      <p class="quiet" role="status">
+        ${planning.allocation || planning.busy ? words.workingItOut : words.noPlanOfWork}
+      </p>
     </div>`;
+  return html`<div class="fill">
+    <possession-report
+      .report=${report}
+      .closable=${false}
+      @possession-report-save=${(event: ReportSaveEvent) => void saveReport(desk, event)}
+    >
+      ${view === 'summary' ? againstChoice(desk) : weeksChoice(desk)}
+    </possession-report>
+  </div>`;
 }
 
 /** Which plan the changes are told against, and the plan as a file. */
@@ -34,7 +35,8 @@ function againstChoice(desk: Desk): TemplateResult {
   const words = desk.words.files;
   const earlier: readonly AgreedPlan[] = document?.agreed?.earlier ?? [];
   const before = meeting.before(desk);
-  return html`${
+  return html`<div class="bar" slot="after">
+    ${
       earlier.length === 0
         ? nothing
         : html`<label
@@ -58,11 +60,12 @@ function againstChoice(desk: Desk): TemplateResult {
     <span class="said">${words.planOfWorkAs}</span>
     <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>${words.workbook}</button>
     <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>CSV</button>
-    <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>${words.calendar}</button>`;
+    <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>${words.calendar}</button>
+  </div>`;
 }
 
 function weeksChoice({ meeting, words }: Desk): TemplateResult {
-  return html`<div class="choice" role="group" aria-label=${words.files.howFar}>
+  return html`<div slot="before" class="choice" role="group" aria-label=${words.files.howFar}>
     ${spans.map(
       (weeks) =>
         html`<button

@@ -269,6 +269,7 @@ export const strings: HandbackStrings = {
     `${lineOf(line)}: darf nicht zurückgegeben werden, offen: ${activities}.`,
   heldByMargin: 'eingehalten, nur Reserve',
   wouldGive: (minutes, aim) => `${minutes} Reserve ergäben ${aim}`,
+  close: (aim) => `so nah an ${aim}, dass andere Läufe anders ausfallen können`,
   chanceStart: (aim) => `Beginn bis, ${aim} pünktlich`,
   planLine: 'Plan',
   waits:

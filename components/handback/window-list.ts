@@ -28,16 +28,21 @@ const verdictWord = (
 ): string =>
   verdict === 'held' && chanceWanted === null ? strings.heldByMargin : strings.verdict[verdict];
 
-/** The margin that the chance wanted would need, where it is not reached. */
+/** The margin that the chance wanted would need, where it is not reached; that it is close, where it is. */
 function needed(
-  { chanceWanted, simulation, marginForChanceMinutes }: HandbackResult,
+  { chanceWanted, chanceIsClose, simulation, marginForChanceMinutes }: HandbackResult,
   strings: HandbackStrings,
 ): TemplateResult | typeof nothing {
-  if (chanceWanted === null || simulation.outlook.onTime.probability >= chanceWanted)
-    return nothing;
-  return html`<span class="quiet"
-    >${strings.wouldGive(durationText(marginForChanceMinutes), aimText(chanceWanted))}</span
-  >`;
+  if (chanceWanted === null) return nothing;
+  const { probability } = simulation.outlook.onTime;
+  const aim = aimText(chanceWanted);
+  const words = [
+    ...(probability < chanceWanted
+      ? [strings.wouldGive(durationText(marginForChanceMinutes), aim)]
+      : []),
+    ...(chanceIsClose ? [strings.close(aim)] : []),
+  ];
+  return words.length === 0 ? nothing : html`<span class="quiet">${words.join('; ')}</span>`;
 }
 
 function row(result: HandbackResult, setting: ListSetting, reachable: boolean): TemplateResult {

@@ -26,7 +26,7 @@ import type { WhatIf } from './kernel/held-case.js';
 import { OnTimeRuns } from './kernel/on-time.js';
 import { nearestRank, outlookOf, simulate, type Alongside } from './kernel/simulation.js';
 import { sortedJson, stampOfText } from './shift/stamp.js';
-import { marginVerdictOf, windowVerdictOf } from './verdict.js';
+import { isClose, marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
   defaultConfidence,
   handedBackStep,
@@ -259,6 +259,8 @@ export function handback(
     marginVerdict,
     verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted, simulation.runs),
     chanceWanted,
+    chanceIsClose:
+      chanceWanted !== null && isClose(onTime.probability, chanceWanted, simulation.runs),
     confidence,
     marginForChanceMinutes: Math.max(0, Math.ceil(reached - forecast)),
     cutOffs,

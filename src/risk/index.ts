@@ -48,7 +48,7 @@ export type { WhatIf } from './kernel/held-case.js';
 export { chancesOnTime } from './kernel/on-time.js';
 export { whatIfs, type WhatIfFigures, type WhatIfOptions } from './kernel/what-ifs.js';
 export { handback } from './handback.js';
-export { marginVerdictOf, reachesChance, windowVerdictOf } from './verdict.js';
+export { marginVerdictOf, reachesChance, surelyReaching, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
 export { chanceLimits, type ChanceLimit } from './limits/chance-limits.js';

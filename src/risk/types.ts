@@ -296,6 +296,8 @@ export interface HandbackResult extends LeftOpen {
   readonly verdict: WindowVerdict;
   /** Null where neither the rules nor the request say one. */
   readonly chanceWanted: number | null;
+  /** So close to the chance wanted that other runs may well say otherwise; false where none is wanted. */
+  readonly chanceIsClose: boolean;
   /** The chance wanted, or the example where none is. */
   readonly confidence: number;
   /**

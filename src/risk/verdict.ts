@@ -10,6 +10,17 @@ export function marginVerdictOf(marginMinutes: number, requiredMinutes: number):
 export const reachesChance = (onTime: number, wanted: number, runs: number): boolean =>
   onTime >= wanted && canShow(wanted, runs);
 
+/** So many standard errors from the chance wanted, and other runs than these hardly say otherwise. */
+const SURE = 2.5;
+
+/** The chance above which other runs of that many hardly fall short of the one wanted. */
+export const surelyReaching = (wanted: number, runs: number): number =>
+  wanted + SURE * Math.sqrt((wanted * (1 - wanted)) / runs);
+
+/** Whether the chance found is so close to the one wanted that other runs may well say otherwise. */
+export const isClose = (onTime: number, wanted: number, runs: number): boolean =>
+  Math.abs(onTime - wanted) < surelyReaching(wanted, runs) - wanted;
+
 /** The one verdict of a window. Without a chance wanted it speaks of the margin alone. */
 export function windowVerdictOf(
   margin: MarginVerdict,

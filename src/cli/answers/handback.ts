@@ -41,7 +41,11 @@ const verdictParts = z.object({
     wanted: z.nullable(chance),
     pOnTime: chance,
     standardError: number,
-    reached: z.nullable(flag),
+    reached: said(z.nullable(flag), 'By these runs; null where no chance is wanted.'),
+    close: said(
+      z.nullable(flag),
+      'Within 2.5 standard errors of the chance wanted: other runs may well say otherwise.',
+    ),
     marginNeededMinutes: count,
   }),
 });

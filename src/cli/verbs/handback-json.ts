@@ -41,6 +41,7 @@ export function handbackJson(window: AccessWindow, result: HandbackResult): Hand
           result.chanceWanted === null
             ? null
             : reachesChance(onTime.probability, result.chanceWanted, run.runs),
+        close: result.chanceWanted === null ? null : result.chanceIsClose,
         marginNeededMinutes: result.marginForChanceMinutes,
       },
     },

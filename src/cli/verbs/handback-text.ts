@@ -98,8 +98,7 @@ function runsWords(all: readonly WindowOutlook[]): readonly string[] {
 
 /** Which part of the verdict fails, and by how much. */
 function shortWords({ window, result }: WindowOutlook): readonly string[] {
-  const { requiredMinutes, chanceWanted, simulation } = result;
-  const { runs, outlook } = simulation;
+  const { requiredMinutes, chanceWanted } = result;
   if (result.live?.handedBackAt) return [];
   const words = [
     ...(result.marginVerdict === 'held'
@@ -107,13 +106,25 @@ function shortWords({ window, result }: WindowOutlook): readonly string[] {
       : [
           `${window.id}: the margin is short by ${durationText(requiredMinutes - marginNow(result))}.`,
         ]),
-    ...(chanceWanted !== null && !reachesChance(outlook.onTime.probability, chanceWanted, runs)
-      ? [
-          `${window.id}: the chance is ${chanceOf(result)}, wanted ${chanceText(chanceWanted)}; a margin of ${durationText(result.marginForChanceMinutes)} would give it.`,
-        ]
-      : []),
+    ...(chanceWanted === null ? [] : chanceShortWords(window.id, result, chanceWanted)),
   ];
   return words;
+}
+
+/** That the chance wanted is not reached, or only just. */
+function chanceShortWords(id: string, result: HandbackResult, wanted: number): readonly string[] {
+  const { runs, outlook } = result.simulation;
+  const { probability } = outlook.onTime;
+  const found = `${id}: the chance is ${chanceOf(result)}, wanted ${chanceText(wanted)}`;
+  const close = result.chanceIsClose;
+  if (probability < wanted)
+    return [
+      `${found}; by these runs a margin of ${durationText(result.marginForChanceMinutes)} would give it.${close ? ' So close that other runs may reach it.' : ''}`,
+    ];
+  // Too few runs are said once, in a note.
+  return close && reachesChance(probability, wanted, runs)
+    ? [`${found}: so close that other runs may fall short of it.`]
+    : [];
 }
 
 /** The advice in capitals, with the work it counts and what it leaves out. It never says to continue without a grant. */

@@ -3,7 +3,7 @@ import type { AccessWindow, Plan } from '../../model/index.js';
 import { allocate, type AllocateOptions } from '../../planner/search/index.js';
 import type { Allocation, ObjectiveValue } from '../../planner/search/types.js';
 import { breachesOf } from '../../planner/repair/breaches.js';
-import { windowChance, type WindowChance } from '../../risk/index.js';
+import { surelyReaching, windowChance, type WindowChance } from '../../risk/index.js';
 import { checked } from '../checked.js';
 
 interface SearchToChance extends AllocateOptions {
@@ -58,8 +58,6 @@ const LEAST_RUNS = 20_000;
 /** Where seconds are given, the part of what is left of them that each search may take, and the part with which none is begun. */
 const PART = 0.5;
 const LEAST = 0.1;
-/** So many standard errors above the chance wanted, so that other runs than these reach it too. */
-const SURE = 2.5;
 
 /**
  * A plan in which every window that is used hands back on time with at least the chance wanted, by the simulation of
@@ -74,8 +72,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
   const { chance, seed, shouldStop, keep = [] } = options;
   if (!(chance > 0 && chance < 1)) throw new RangeError(`a chance of ${chance}`);
   const runs = Math.max(options.runs, LEAST_RUNS);
-  const error = Math.sqrt((chance * (1 - chance)) / runs);
-  const aim = Math.min(1 - 1 / runs, chance + SURE * error);
+  const aim = Math.min(1 - 1 / runs, surelyReaching(chance, runs));
   const required = plan.rules.margin.minutes;
   const figures = ({ placements }: Allocation): ReadonlyMap<string, WindowChance> =>
     new Map(

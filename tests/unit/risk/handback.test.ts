@@ -78,6 +78,28 @@ describe('the handback margin', () => {
     expect(handback(plan, aWindow(), placements, options).chanceWanted).toBeNull();
   });
 
+  // Triangular distribution: F(x) = 1 - (c - x)^2 / ((c - a)(c - b)) from its mode b to its greatest c, a the least.
+  it('says where other runs may give the other verdict: else it is that of the exact chance', () => {
+    const exact = (length: number): number => 1 - (180 - length) ** 2 / (80 * 60);
+    const bare = { leadIn: [], leadOut: [], margin: { minutes: 0 }, handback: { chance: 0.95 } };
+    const asked = aPlan([cut], { rules: rulesWith(bare) });
+    let close = 0;
+    for (let seed = 1; seed <= 20; seed += 1)
+      for (let length = 155; length <= 175; length += 1) {
+        const end = at(length);
+        const result = handback(asked, aWindow({ end }), [placed('CUT', 0, 120)], {
+          seed,
+          runs: 2000,
+        });
+        if (result.chanceIsClose) close += 1;
+        else expect(result.verdict).toBe(exact(length) >= 0.95 ? 'held' : 'chance-low');
+        expect(result.chanceIsClose || Math.abs(exact(length) - 0.95) > 0.002).toBe(true);
+      }
+    expect(close).toBeGreaterThan(40);
+    expect(close).toBeLessThan(160);
+    expect(handback(plan, aWindow(), placements, options).chanceIsClose).toBe(false);
+  });
+
   it('adds up to the minute for any lengths', () => {
     fc.assert(
       fc.property(

@@ -151,6 +151,15 @@ export function oracle(
       }
       for (const spot of spots[i]!) if (spot.window >= 0) used.add(spot.window);
     });
+    // With no more out than that, each of the others that is inside is done in some window of its own choice of them.
+    const taken = new Set(used);
+    for (let i = upTo; i < activities.length; i += 1) {
+      const own = usable[i]!.map(({ window }) => window);
+      if (least[i]!.out > 0 || own.includes(-1) || own.some((window) => taken.has(window)))
+        continue;
+      for (const window of own) taken.add(window);
+      used.add(own[0]!);
+    }
     const values = {
       'key-dates': [...dues.values()].reduce((sum, late) => sum + late, 0),
       finish,
@@ -365,8 +374,12 @@ function compare(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-/** Those waited for before those that wait. */
+/** Those waited for before those that wait; outside work that nothing waits for last, as it goes almost anywhere. */
 function inOrder(activities: readonly Activity[]): Activity[] {
+  const isFree = ({ id, place }: Activity): boolean =>
+    place === 'outside' &&
+    !activities.some(({ after }) => after.some((link) => link.activity === id));
+  const sooner = activities.toSorted((a, b) => Number(isFree(a)) - Number(isFree(b)));
   const placed: Activity[] = [];
   const waits = (activity: Activity): boolean =>
     activity.after.some(
@@ -375,6 +388,6 @@ function inOrder(activities: readonly Activity[]): Activity[] {
         !placed.some((item) => item.id === link.activity),
     );
   while (placed.length < activities.length)
-    placed.push(activities.find((activity) => !placed.includes(activity) && !waits(activity))!);
+    placed.push(sooner.find((activity) => !placed.includes(activity) && !waits(activity))!);
   return placed;
 }

@@ -12,7 +12,7 @@ import {
 import { latestAllFree } from '../problem/latest.js';
 import type { ActivityFloat } from '../search/types.js';
 import { slotsIn } from '../problem/board.js';
-import { Pusher } from './slip.js';
+import type { Pusher } from './slip.js';
 
 /**
  * How far each placed activity can slip.
@@ -23,11 +23,14 @@ import { Pusher } from './slip.js';
  * can slip with everything else left where it is. In a window that curfews or breaks cut up, both are counted in
  * usable minutes (`working`).
  */
-export function floatsOf(problem: Problem, visits: readonly Visit[]): ActivityFloat[] {
+export function floatsOf(
+  problem: Problem,
+  visits: readonly Visit[],
+  pusher: Pusher,
+): ActivityFloat[] {
   const late = new Slide(problem, visits);
   late.all();
   const still = new Slide(problem, visits);
-  const pusher = new Pusher(problem, visits);
   return problem.tasks.flatMap((task) => {
     const own = still.of(task);
     const latestOwn = late.of(task);

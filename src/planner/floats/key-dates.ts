@@ -4,7 +4,7 @@ import type { Activity, Plan } from '../../model/index.js';
 import { unitsLeft } from '../../model/index.js';
 import { lateEndsOf } from './floats.js';
 import { sharesFloatWith } from './shared-float.js';
-import { Pusher } from './slip.js';
+import type { Pusher } from './slip.js';
 import type { KeyDateForecast } from '../search/types.js';
 
 /**
@@ -18,6 +18,7 @@ export function keyDatesOf(
   plan: Plan,
   problem: Problem,
   visits: readonly Visit[],
+  pusher: Pusher,
 ): KeyDateForecast[] {
   const placed = problem.tasks.map(() => 0);
   const ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
@@ -25,7 +26,7 @@ export function keyDatesOf(
     placed[visit.task] = placed[visit.task]! + visit.units;
     ends[visit.task] = Math.max(ends[visit.task]!, visit.end);
   }
-  const slips = slipsOf(problem, visits);
+  const slips = slipsOf(problem, visits, pusher);
   const taskOf = new Map(problem.tasks.map((task) => [task.activity.id, task]));
   const groups = new Map<string, Activity[]>();
   for (const activity of plan.activities) {
@@ -73,8 +74,7 @@ interface Slips {
 }
 
 /** By pushing on; of a plan too large for that, how late all work can be at once. */
-function slipsOf(problem: Problem, visits: readonly Visit[]): Slips {
-  const pusher = new Pusher(problem, visits);
+function slipsOf(problem: Problem, visits: readonly Visit[], pusher: Pusher): Slips {
   if (pusher.isAble) return { of: (task) => pusher.of(task), atLeast: false };
   const late = lateEndsOf(problem, visits);
   const ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);

@@ -19,6 +19,9 @@ export class Pusher {
   readonly #limits: readonly number[];
   readonly #starts: readonly number[];
   readonly #whole: boolean;
+  /** What begins before the visit that was asked of last. */
+  #board: Board | undefined;
+  readonly #slips = new Map<number, number>();
 
   constructor(problem: Problem, visits: readonly Visit[]) {
     const { pinned: _, ...free } = problem;
@@ -52,6 +55,12 @@ export class Pusher {
 
   /** How far the last visit of a task can slip. */
   of(index: number): number {
+    const slip = this.#slips.get(index) ?? this.#slipOf(index);
+    this.#slips.set(index, slip);
+    return slip;
+  }
+
+  #slipOf(index: number): number {
     const at = this.#visits.findLastIndex((visit) => visit.task === index);
     const visit = this.#visits[at]!;
     const task = this.#problem.tasks[index]!;
@@ -85,13 +94,21 @@ export class Pusher {
 
   /** Whether the visit can start at a moment or later with everything else in time. */
   #canStart(at: number, start: number): boolean {
-    return this.#push(at, start) || this.#decide(at, start);
+    const board = this.#boardBefore(at);
+    const isPushed = this.#push(board, at, start);
+    takeBackTo(board, at);
+    return isPushed || this.#decide(at, start);
   }
 
-  #push(at: number, start: number): boolean {
+  #boardBefore(at: number): Board {
+    const board = (this.#board ??= new Board(this.#problem));
+    takeBackTo(board, at);
+    for (const visit of this.#visits.slice(board.visits.length, at)) board.put(visit);
+    return board;
+  }
+
+  #push(board: Board, at: number, start: number): boolean {
     const { tasks } = this.#problem;
-    const board = new Board(this.#problem);
-    for (const visit of this.#visits.slice(0, at)) board.put(visit);
     // Work from here on may have moved; after it nothing has.
     let until = start;
     let moved = false;
@@ -146,4 +163,8 @@ export class Pusher {
     };
     return decide(limited, STEPS).visits !== undefined;
   }
+}
+
+function takeBackTo(board: Board, count: number): void {
+  while (board.visits.length > count) board.takeBack();
 }

@@ -5,6 +5,7 @@ import { breachesOf } from '../repair/breaches.js';
 import { Board, LedgerCache, problemOf, type Problem, type Visit } from '../fit/index.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
+import { Pusher } from '../floats/slip.js';
 import { planId } from '../plan-id.js';
 import { sayOfPlan } from '../plan-sentences.js';
 import { certificateOf } from '../search/certificate.js';
@@ -51,6 +52,7 @@ export function givenPlan(
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerCache(plan));
   const visits = visitsOf(problem, stands.placements);
+  const pusher = new Pusher(problem, visits);
   const goal = goalOf(first);
   const board = new Board(problem);
   for (const visit of visits) board.put(visit);
@@ -67,12 +69,12 @@ export function givenPlan(
       unplaced: unplacedOf(plan, problem, visits),
       finishesAt: finishOf(problem, visits),
       windowsUsed: windowsIn(visits),
-      keyDates: keyDatesOf(plan, problem, visits),
+      keyDates: keyDatesOf(plan, problem, visits, pusher),
       certificate:
         proof && broken.length === 0 && speaksOf(proof, plan, placements, goal.objectives)
           ? withProof(asGiven(certificate), proof)
           : asGiven(certificate),
-      floats: floatsOf(problem, visits),
+      floats: floatsOf(problem, visits, pusher),
     },
   };
 }

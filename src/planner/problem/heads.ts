@@ -3,7 +3,7 @@ import type { Board } from './board.js';
 import { afterTie, visitMinutes } from './problem.js';
 import { soonestDone } from './units-in-slots.js';
 
-/** Moments that no completion of a board can beat; infinity where a task can no longer be placed. */
+/** Moments that no completion of a board can beat; infinity where what is left of a task can no longer be placed. */
 export interface Heads {
   readonly starts: readonly number[];
   readonly ends: readonly number[];
@@ -27,8 +27,11 @@ export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
       continue;
     }
     let from = Math.max(task.earliest, floor, board.since[index]!);
-    for (const tie of task.before)
-      from = Math.max(from, afterTie(tie, tie.fromStart ? starts[tie.task]! : ends[tie.task]!));
+    for (const tie of task.before) {
+      // What has begun has a start, though the rest of it may find no place any more.
+      const start = Math.min(starts[tie.task]!, board.starts[tie.task]!);
+      from = Math.max(from, afterTie(tie, tie.fromStart ? start : ends[tie.task]!));
+    }
     if (from === Number.POSITIVE_INFINITY) continue;
     const visit = board.find(task, 1, from);
     if (!visit) continue;

@@ -17,6 +17,7 @@ import { searchApart } from './apart.js';
 import { finishOf } from './finish.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
+import { Pusher } from '../floats/slip.js';
 import { narrowed } from '../problem/narrow.js';
 import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
@@ -190,19 +191,20 @@ export function allocationOf(
   const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
   // What was to be kept may be at odds with the plan as it is now; what is placed anew never is.
   const holds = !keeps || breachesOf(plan, placements).length === 0;
+  const pusher = new Pusher(free, found.visits);
   return {
     placements,
     unplaced,
     finishesAt: finishOf(problem, found.visits),
     windowsUsed: windowsIn(found.visits),
-    keyDates: keyDatesOf(plan, free, found.visits),
+    keyDates: keyDatesOf(plan, free, found.visits, pusher),
     certificate: certificateOf(
       goal,
       found,
       { cutShort: problem.effort.cutShort, holds },
       nothingOf(problem, found),
     ),
-    floats: inOrderOf(plan, floatsOf(free, found.visits)),
+    floats: inOrderOf(plan, floatsOf(free, found.visits, pusher)),
     unstated: unstatedIn(plan, placements),
     notes: [...(problem.effort.cutShort ? [cutShortNote] : []), ...leftOpenNotes(plan, placements)],
   };

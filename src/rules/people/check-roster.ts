@@ -43,6 +43,20 @@ export interface RosterCheck {
 const caution =
   'Arithmetic on booked hours, not a fatigue assessment: meeting every limit does not show that people are fit for work.';
 
+/** A breach of which the smallest change that ends it is not worked out yet. */
+export type Finding = Omit<Breach, 'cure'> & { readonly cureOf: () => Cure };
+
+export interface RosterFindings {
+  readonly findings: readonly Finding[];
+  readonly faults: readonly Fault[];
+}
+
+/** Checks a roster without working out any cure: what is tried on a roster asks for none. Sorted as breaches are. */
+export type RosterChecker = (
+  assignments: readonly Assignment[],
+  limits?: readonly Limit[],
+) => RosterFindings;
+
 /**
  * Checks every turn of a roster against every limit: each breach, by how much, and the smallest change that ends it.
  *
@@ -55,50 +69,71 @@ export function checkRoster(
   set: LimitSet,
   zone: string,
 ): RosterCheck {
-  const faults: Fault[] = [];
-  const crews = new Map<string, Assignment[]>();
-  assignments.forEach((assignment, row) => {
-    const fault = faultOf(assignment, row);
-    if (fault) faults.push(fault);
-    else crews.set(assignment.crew, [...(crews.get(assignment.crew) ?? []), assignment]);
-  });
-  const breaches: Breach[] = [];
-  for (const crew of [...crews.keys()].sort()) {
-    const roster = crews.get(crew)!.sort((a, b) => a.start - b.start || a.end - b.end);
-    const bare = roster.map((assignment) => turnOf(assignment, false, set, zone));
-    const withTravel = roster.map((assignment) => turnOf(assignment, true, set, zone));
-    const looks = set.limits.map((limit) => {
-      const travels = (limit.travel ?? set.travel) === 'counted';
-      return { limit, travels, turns: travels ? withTravel : bare };
-    });
-    roster.forEach((assignment, at) => {
-      const clash = overlapOf(assignment, roster[at - 1]);
-      if (clash) breaches.push(clash);
-      for (const { limit, travels, turns } of looks) {
-        const found = measure(limit, { turns, at, zone });
-        if (!found) continue;
-        const cure = cureOf(assignment, found, (changed) => {
-          const tried = turns.with(at, turnOf(changed, travels, set, zone));
-          return measure(limit, { turns: tried, at, zone }) !== undefined;
-        });
-        breaches.push({
-          assignment: assignment.id,
-          crew,
-          limit: limit.limit,
-          name: limit.name,
-          allowed: found.allowed,
-          found: found.found,
-          excess: found.excess,
-          unit: found.unit,
-          over: found.over,
-          cure,
-          source: limit.source,
-          sureness: limit.sureness,
-        });
-      }
-    });
-  }
+  const { findings, faults } = rosterChecker(set, zone)(assignments);
+  const breaches = findings.map(({ cureOf, source, sureness, ...rest }): Breach => ({
+    ...rest,
+    cure: cureOf(),
+    source,
+    sureness,
+  }));
   return { breaches, faults, caution };
+}
+
+/** A checker that remembers the days and nights of turns: of a roster tried again and again few turns are new. */
+export function rosterChecker(set: LimitSet, zone: string): RosterChecker {
+  const known = { true: new WeakMap<Assignment, Turn>(), false: new WeakMap<Assignment, Turn>() };
+  const turnFor = (assignment: Assignment, travels: boolean): Turn => {
+    const turns = known[`${travels}`];
+    const turn = turns.get(assignment) ?? turnOf(assignment, travels, set, zone);
+    turns.set(assignment, turn);
+    return turn;
+  };
+  return (assignments, limits = set.limits) => {
+    const faults: Fault[] = [];
+    const crews = new Map<string, Assignment[]>();
+    assignments.forEach((assignment, row) => {
+      const fault = faultOf(assignment, row);
+      const crew = crews.get(assignment.crew);
+      if (fault) faults.push(fault);
+      else if (crew) crew.push(assignment);
+      else crews.set(assignment.crew, [assignment]);
+    });
+    const findings: Finding[] = [];
+    for (const crew of [...crews.keys()].sort()) {
+      const roster = crews.get(crew)!.sort((a, b) => a.start - b.start || a.end - b.end);
+      const looks = limits.map((limit) => {
+        const travels = (limit.travel ?? set.travel) === 'counted';
+        return { limit, travels, turns: roster.map((turn) => turnFor(turn, travels)) };
+      });
+      roster.forEach((assignment, at) => {
+        const clash = overlapOf(assignment, roster[at - 1]);
+        if (clash) findings.push(clash);
+        for (const { limit, travels, turns } of looks) {
+          const found = measure(limit, { turns, at, zone });
+          if (!found) continue;
+          findings.push({
+            assignment: assignment.id,
+            crew,
+            limit: limit.limit,
+            name: limit.name,
+            allowed: found.allowed,
+            found: found.found,
+            excess: found.excess,
+            unit: found.unit,
+            over: found.over,
+            cureOf: () =>
+              cureOf(assignment, found, (changed) => {
+                const tried = turns.with(at, turnOf(changed, travels, set, zone));
+                return measure(limit, { turns: tried, at, zone }) !== undefined;
+              }),
+            source: limit.source,
+            sureness: limit.sureness,
+          });
+        }
+      });
+    }
+    return { findings, faults };
+  };
 }
 
 function cureOf(
@@ -125,7 +160,7 @@ function turnOf(assignment: Assignment, travels: boolean, set: LimitSet, zone: s
   return night === undefined ? turn : { ...turn, night };
 }
 
-function overlapOf(assignment: Assignment, before: Assignment | undefined): Breach | undefined {
+function overlapOf(assignment: Assignment, before: Assignment | undefined): Finding | undefined {
   if (!before || before.end <= assignment.start) return undefined;
   const end = Math.min(before.end, assignment.end);
   const minutes = Math.round((end - assignment.start) / MINUTE);
@@ -139,7 +174,7 @@ function overlapOf(assignment: Assignment, before: Assignment | undefined): Brea
     excess: minutes,
     unit: 'minutes',
     over: { start: assignment.start, end },
-    cure: smallestCure(assignment, (changed) => changed.start < before.end),
+    cureOf: () => smallestCure(assignment, (changed) => changed.start < before.end),
     source: 'a crew cannot be in two places',
     sureness: 'our own',
   };

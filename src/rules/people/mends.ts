@@ -1,7 +1,7 @@
 import { lengthMinutes, MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Assignment, LimitSet } from '../../model/index.js';
 import { missingCompetences } from './competence.js';
-import { checkRoster, type Breach } from './check-roster.js';
+import { rosterChecker, type Breach, type Finding, type RosterChecker } from './check-roster.js';
 
 /** A change to a roster. Minutes are whole and above 0. */
 export type RosterChange =
@@ -74,7 +74,9 @@ export function changed(turns: readonly Assignment[], change: RosterChange): Ass
   });
 }
 
-const keyOf = (breach: Breach): string =>
+type Found = Omit<Breach, 'cure'>;
+
+const keyOf = (breach: Found): string =>
   JSON.stringify([breach.assignment, breach.limit, breach.name]);
 
 /**
@@ -86,9 +88,10 @@ const keyOf = (breach: Breach): string =>
  * empty answer does not prove that there is no cure.
  */
 export function mendsOf(
-  breach: Breach,
+  breach: Found,
   turns: readonly Assignment[],
   context: MendContext,
+  check = rosterChecker(context.set, context.zone),
 ): readonly Mend[] {
   const own = turns.filter((turn) => turn.crew === breach.crew);
   const at = own.find((assignment) => assignment.id === breach.assignment);
@@ -100,12 +103,16 @@ export function mendsOf(
     : own.filter(
         (assignment) => Math.abs(assignment.start - at.start) <= DAYS_AROUND * 1440 * MINUTE,
       );
-  const before = new Map(check(near, context).map((item) => [keyOf(item), item.excess]));
+  const key = keyOf(breach);
+  const before = excessesIn(check(near).findings);
+  const broken = context.set.limits.filter(
+    ({ limit, name }) => limit === breach.limit && name === breach.name,
+  );
   const endsBreach = (change: RosterChange): boolean =>
-    !check(changed(near, change), context).some((item) => keyOf(item) === keyOf(breach));
+    !check(changed(near, change), broken).findings.some((item) => keyOf(item) === key);
   const breaksNothing = (change: RosterChange): boolean =>
-    check(changed(near, change), context).every(
-      (item) => item.excess <= (before.get(keyOf(item)) ?? 0) && keyOf(item) !== keyOf(breach),
+    check(changed(near, change)).findings.every(
+      (item) => item.excess <= (before.get(keyOf(item)) ?? 0) && keyOf(item) !== key,
     );
 
   const counted = own.filter(
@@ -137,7 +144,7 @@ export function mendsOf(
     if (!breaksNothing({ change: 'drop', turn: turn.id })) continue;
     const crew = others.find(
       (other) =>
-        missingCompetences(other, turn, turns).length === 0 && canTake(other, turn, turns, context),
+        missingCompetences(other, turn, turns).length === 0 && canTake(other, turn, turns, check),
     );
     const { competence } = turn;
     if (crew !== undefined)
@@ -165,15 +172,16 @@ export function mendAll(
   turns: readonly Assignment[],
   context: MendContext,
   most = 60,
-): { readonly changes: readonly Mend[]; readonly left: readonly Breach[] } {
+): { readonly changes: readonly Mend[]; readonly left: readonly Finding[] } {
+  const check = rosterChecker(context.set, context.zone);
   let now = [...turns];
   const changes: Mend[] = [];
   const unresolved = new Set<string>();
   for (;;) {
-    const breaches = check(now, context);
-    const next = breaches.find((breach) => !unresolved.has(keyOf(breach)));
-    if (!next || changes.length >= most) return { changes, left: breaches };
-    const mend = mendsOf(next, now, context)[0];
+    const { findings } = check(now);
+    const next = findings.find((breach) => !unresolved.has(keyOf(breach)));
+    if (!next || changes.length >= most) return { changes, left: findings };
+    const mend = mendsOf(next, now, context, check)[0];
     if (!mend) unresolved.add(keyOf(next));
     else {
       changes.push(mend);
@@ -182,19 +190,19 @@ export function mendAll(
   }
 }
 
-const check = (turns: readonly Assignment[], { set, zone }: MendContext): readonly Breach[] =>
-  checkRoster(turns, set, zone).breaches;
+const excessesIn = (findings: readonly Finding[]): Map<string, number> =>
+  new Map(findings.map((finding) => [keyOf(finding), finding.excess]));
 
 /** Whether a crew can take a turn without a new or worse breach. */
 function canTake(
   crew: string,
   turn: Assignment,
   turns: readonly Assignment[],
-  context: MendContext,
+  check: RosterChecker,
 ): boolean {
   const theirs = turns.filter((assignment) => assignment.crew === crew);
-  const before = new Map(check(theirs, context).map((breach) => [keyOf(breach), breach.excess]));
-  return check([...theirs, { ...turn, crew }], context).every(
+  const before = excessesIn(check(theirs).findings);
+  return check([...theirs, { ...turn, crew }]).findings.every(
     (breach) => breach.excess <= (before.get(keyOf(breach)) ?? 0),
   );
 }

@@ -3,7 +3,6 @@ import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
 import { allocate, repair } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
-import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
 import { importFiles } from '../../../src/engine/import/import-files.js';
 import { planFromDocument } from '../../../src/tables/index.js';
@@ -42,7 +41,7 @@ function agreed(of: Plan, base: readonly Placement[]): Plan {
 function fewestBySubsets(of: Plan, base: readonly Placement[], step: number): number | undefined {
   const inside = base.filter((placement) => placement.window !== null);
   const dated = agreed(of, base);
-  const best = oracle(dated, objectiveOrder(), step);
+  const best = oracle(dated, ['key-dates'], step);
   if (best.unplaced > 0) return undefined;
   for (let size = 0; size <= inside.length; size += 1)
     for (let mask = 0; mask < 1 << inside.length; mask += 1) {
@@ -58,7 +57,7 @@ function fewestBySubsets(of: Plan, base: readonly Placement[], step: number): nu
           return at === undefined ? item : { ...item, window: at };
         }),
       };
-      const value = oracle(held, objectiveOrder(), step);
+      const value = oracle(held, ['key-dates'], step);
       if (
         value.unplaced <= best.unplaced &&
         value.unitsOut <= best.unitsOut &&

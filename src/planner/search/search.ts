@@ -84,7 +84,13 @@ export function search(
       ? { ...from, recipe: recipeOf(problem, from) }
       : few
         ? built
-        : early(problem, built, goal, settings);
+        : early(
+            problem,
+            built,
+            from && { ...from, recipe: recipeOf(problem, from) },
+            goal,
+            settings,
+          );
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };
@@ -160,6 +166,7 @@ const WARMTH = { alone: 1, mixed: 0.3 };
 function early(
   problem: Problem,
   built: Attempt,
+  given: Attempt | undefined,
   goal: Goal,
   settings: () => Pick<ImproveOptions, 'goal' | 'bound' | 'seed' | 'onBetter'>,
 ): Attempt {
@@ -172,7 +179,7 @@ function early(
   const count = Math.max(1, Math.min(ANSWERS, Math.floor(steps / least)));
   const over = effort.until(EARLY);
   const random = createRandom(seed);
-  let best = built;
+  let best = given && compareScores(given.score, built.score) < 0 ? given : built;
   const isDone = (): boolean => over() || compareScores(head(best), bound.slice(0, length)) <= 0;
   let turn = 0;
   const bettered = (from: Attempt, some: number, warm: number): Attempt => {
@@ -198,11 +205,13 @@ function early(
     alike = compareScores(head(next), before) === 0 ? alike + 1 : 0;
     answers.push(next);
   }
+  // What is known already is one of them, so that a longer search sets out from what a shorter one found.
+  if (given) answers.push(given);
   let gained = effort.spent;
   const idle = (IDLE / ALONE) * steps;
   while (alike < ALIKE && effort.spent < gained + idle && !isDone()) {
-    const one = answers[random.below(count)]!;
-    const other = answers[random.below(count)]!;
+    const one = answers[random.below(answers.length)]!;
+    const other = answers[random.below(answers.length)]!;
     const mixed = attemptOf(problem, mixtureOf(one.recipe, other.recipe, random), goal);
     const next = bettered(mixed, (MIXED * steps) / count, WARMTH.mixed);
     const worst = answers.reduce((a, b) => (compareScores(b.score, a.score) > 0 ? b : a));

@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { decodeBytes, detectDelimiter, readTable } from '../../../src/tables/index.js';
+import { decodeBytes, detectDelimiter, readRecords, readTable } from '../../../src/tables/index.js';
 
 const cellsOf = (text: string): (readonly string[])[] => {
   const table = readTable(text);
@@ -167,11 +169,40 @@ describe('a table', () => {
     expect(table.rows.map((row) => row.cells[0])).toEqual(lines);
   });
 
-  it('lets spaces stand between a closing quote and the delimiter', () => {
-    expect(cellsOf('a,b\n"1" ,"2"  \n')).toEqual([
+  it.each(['\n', ''])('lets spaces stand after a closing quote, at its end %j', (end) => {
+    expect(cellsOf(`a,b\n"1" ,"2"  ${end}`)).toEqual([
       ['a', 'b'],
       ['1', '2'],
     ]);
+  });
+
+  // papaparse 5.7.1 (npm) is told of the delimiter and the line end; it leaves blank lines in.
+  it('holds the cells that another reader finds, where every quote is in place', () => {
+    const piece = fc.constantFrom('a', ' ', ',', ';', '""', '\n', '\r\n', '\r', "'", '\t', 'é');
+    const quoted = fc.array(piece, { maxLength: 6 }).map((parts) => `"${parts.join('')}"`);
+    const bare = fc.string({ unit: fc.constantFrom('a', ' ', '"', "'", 'é'), maxLength: 6 });
+    const cell = fc.oneof(
+      quoted,
+      bare.filter((text) => !text.startsWith('"')),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(cell, { minLength: 1, maxLength: 4 }), { maxLength: 6 }),
+        fc.constantFrom(',', ';', '\t', '|'),
+        fc.constantFrom('\n', '\r\n', '\r'),
+        (records, delimiter, newline) => {
+          const text = records.map((cells) => cells.join(delimiter)).join(newline);
+          const { rows, faults } = readRecords(text, { delimiter, guard: false });
+          const { data } = Papa.parse<string[]>(text, { delimiter, newline });
+          const blank = ({ length, 0: first }: string[]): boolean => length === 1 && !first?.trim();
+          expect(rows.map(({ cells }) => [...cells]).filter((cells) => !blank(cells))).toEqual(
+            data.filter((cells) => !blank(cells)),
+          );
+          expect(faults).toEqual([]);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });
 

@@ -25,12 +25,12 @@ export function workerInBuild() {
             map: null,
           }
         : undefined,
-    // What is loaded later is fetched by `import` alone: the helper that would fetch its imports ahead asks for a
+    // What is loaded later is fetched by `import` alone: what Vite would put around it fetches its imports ahead by a
     // document, which a worker has not.
-    load: (id) =>
-      id === '\0vite/preload-helper.js'
-        ? 'export const __vitePreload = (load) => load();'
-        : undefined,
+    configResolved({ plugins }) {
+      const at = plugins.findIndex(({ name }) => name === 'native:import-analysis-build');
+      if (at >= 0) plugins.splice(at, 1);
+    },
   };
 }
 

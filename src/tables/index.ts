@@ -42,7 +42,9 @@ export {
 export { momentParser, type MomentReading } from './parse/moment.js';
 export type { Parsed, Parser } from './parse/parsed.js';
 export type { DateOrder } from './parse/written-moment.js';
-export { planFromDocument } from './plan.js';
+export { otherReaders, type OtherReaders } from './other-readers.js';
+export { planWith } from './plan.js';
+export { planFromDocument } from './plan-from-document.js';
 export { planFrom } from './plan-from-files.js';
 export type { PlanResult, PlanSources, Source } from './plan-sources.js';
 export type { Effect, Take } from './merge-tables.js';

@@ -2,6 +2,7 @@ import { noRules, tableKinds, type TableKind } from '../model/index.js';
 import { chosenFaults, withChosen } from './headings/chosen-columns.js';
 import { findHeadings } from './headings/find-headings.js';
 import { rulesFrom } from './json/rules.js';
+import { otherReaders } from './other-readers.js';
 import { assemble, optionalTables } from './plan.js';
 import {
   textsOf,
@@ -40,7 +41,14 @@ export function planFrom(sources: PlanSources): PlanResult {
     windows: given('windows', sources.windows)!,
     ...optionalTables((kind) => given(kind, sources[kind])),
   };
-  const read = assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
+  const read = assemble(
+    otherReaders,
+    tables,
+    sources.zone,
+    rules.rules ?? noRules,
+    rules.faults,
+    sources.site,
+  );
   const misses = chosenFaults(
     chosen,
     tableKinds.flatMap((kind) => (tables[kind] ? [{ kind, ...tables[kind] }] : [])),

@@ -27,21 +27,19 @@ import type { DateOrder } from './parse/written-moment.js';
 import { PlanCache } from './plan-cache.js';
 import type { Given, PlanResult, Tables } from './plan-sources.js';
 import { oddWindows } from './links/plausible.js';
-import { plantFrom } from './kinds/plant.js';
-import { resourcesFrom } from './kinds/resources.js';
-import { rosterFrom } from './kinds/roster.js';
+import type { OtherReaders } from './other-readers.js';
 import { leftOutNotes, packagesLeftOut, type LeftOut } from './rows-left-out.js';
 import type { Table } from './text/table.js';
-import { trainsFrom } from './kinds/trains.js';
-import { forecastFrom, temperaturesFrom } from './kinds/weather.js';
 import { windowsFrom } from './kinds/windows.js';
 
 /**
  * Reads the tables of a plan document. A table without headings is one that nobody gave.
  *
+ * @param readers Of the tables beside windows and work; a document that has none needs none.
  * @param memory Of documents read before, which share with this one what is equal.
  */
-export function planFromDocument(
+export function planWith(
+  readers: OtherReaders | undefined,
   document: PlanDocument,
   memory: PlanCache = new PlanCache(),
 ): PlanResult {
@@ -64,7 +62,7 @@ export function planFromDocument(
     },
     ...optionalTables((kind) => given(kind, tableIn(document, kind))),
   };
-  return assemble(tables, document.zone, document.rules, [], document.site, memory);
+  return assemble(readers, tables, document.zone, document.rules, [], document.site, memory);
 }
 
 /** Every table but the windows that is given. */
@@ -85,6 +83,7 @@ export function optionalTables(
  * @throws {RangeError} When `chosen` is not a time zone.
  */
 export function assemble(
+  readers: OtherReaders | undefined,
   given: Tables,
   chosen: string | undefined,
   rules: RuleSet,
@@ -120,7 +119,7 @@ export function assemble(
     memory.of('work', cacheKeyOf(ofWork, zone), () =>
       activitiesFrom(ofWork.table, { ...ofWork, zone, memory: memory.work }),
     );
-  const rest = otherTables(tables, zone, windows, memory);
+  const rest = otherTables(readers, tables, zone, windows, memory);
   const { resources, trains, roster, temperatures, forecast, plant } = rest;
   const linked =
     ofWork && work
@@ -212,31 +211,34 @@ const none: readonly never[] = [];
 
 /** The tables that are read whole, each again only where it, or what it is read by, has changed. */
 function otherTables(
+  readers: OtherReaders | undefined,
   tables: Tables,
   zone: string,
   windows: readonly AccessWindow[],
   memory: PlanCache,
 ) {
-  const read = <T>(
-    kind: TableKind,
-    reader: (table: Table, options: Given & { zone: string }) => T,
-    also: readonly unknown[] = [],
-  ): T | undefined => {
+  const read = <K extends keyof OtherReaders>(
+    kind: K,
+    also: { readonly windows?: readonly AccessWindow[] } = {},
+  ): ReturnType<OtherReaders[K]> | undefined => {
     const given = tables[kind];
     if (!given) return undefined;
-    return memory.of(kind, [...cacheKeyOf(given, zone), ...also], () =>
-      reader(given.table, { ...given, zone }),
-    );
+    const from = [...cacheKeyOf(given, zone), also.windows];
+    return memory.of(kind, from, () => {
+      const reader = readers![kind] as (
+        table: Table,
+        options: object,
+      ) => ReturnType<OtherReaders[K]>;
+      return reader(given.table, { ...given, zone, ...also });
+    });
   };
   return {
-    resources: read('resources', resourcesFrom),
-    trains: read('trains', (table, options) => trainsFrom(table, { ...options, windows }), [
-      windows,
-    ]),
-    roster: read('roster', rosterFrom),
-    temperatures: read('temperatures', temperaturesFrom),
-    forecast: read('forecast', forecastFrom),
-    plant: read('plant', plantFrom),
+    resources: read('resources'),
+    trains: read('trains', { windows }),
+    roster: read('roster'),
+    temperatures: read('temperatures'),
+    forecast: read('forecast'),
+    plant: read('plant'),
   };
 }
 

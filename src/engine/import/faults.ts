@@ -1,13 +1,6 @@
 import type { Fault, PlanDocument, TableKind } from '../../model/index.js';
 import {
   activitiesFrom,
-  forecastFrom,
-  planFromDocument,
-  plantFrom,
-  resourcesFrom,
-  rosterFrom,
-  temperaturesFrom,
-  trainsFrom,
   windowsFrom,
   type ReadOptionsOfKind,
   type Table,
@@ -19,35 +12,19 @@ import {
  *
  * @param reading Of work, takes what is made of its rows.
  */
-export function faultsOf(
+export async function faultsOf(
   kind: TableKind,
   table: Table,
   file: string,
   document: PlanDocument,
   chosen: Pick<ReadOptionsOfKind, 'map' | 'unread' | 'dateOrder'> = {},
   reading?: WorkReading,
-): readonly Fault[] {
+): Promise<readonly Fault[]> {
   const options = { ...chosen, file, zone: document.zone };
-  switch (kind) {
-    case 'windows':
-      return windowsFrom(table, options).faults;
-    case 'work':
-      return activitiesFrom(table, { ...options, memory: reading }).faults;
-    case 'resources':
-      return resourcesFrom(table, options).faults;
-    case 'trains':
-      // A train of a named window may give only a time.
-      return trainsFrom(table, { ...options, windows: planFromDocument(document).plan.windows })
-        .faults;
-    case 'roster':
-      return rosterFrom(table, options).faults;
-    case 'temperatures':
-      return temperaturesFrom(table, options).faults;
-    case 'forecast':
-      return forecastFrom(table, options).faults;
-    case 'plant':
-      return plantFrom(table, options).faults;
-  }
+  if (kind === 'windows') return windowsFrom(table, options).faults;
+  if (kind === 'work') return activitiesFrom(table, { ...options, memory: reading }).faults;
+  const { otherFaults } = await import('./other-faults.js');
+  return otherFaults(kind, table, options, document);
 }
 
 /** As much of a cell as a report shows. */

@@ -48,7 +48,7 @@ export async function takeTable(
   const faults =
     kind === undefined
       ? [notKnown(table, file)]
-      : faultsOf(kind, table, file, document, chosen, reading);
+      : await faultsOf(kind, table, file, document, chosen, reading);
   const incoming: TableText = {
     file,
     columns: [...table.columns],

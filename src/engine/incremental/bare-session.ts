@@ -1,4 +1,5 @@
 import type { PlanDocument } from '../../model/index.js';
+import { hasMore } from '../site/whole-reading.js';
 import type { Results } from '../types.js';
 import type { FitCache } from './fit-cache.js';
 import { Outlines } from './outlines.js';
@@ -9,6 +10,12 @@ import { Outlines } from './outlines.js';
  */
 export class BareSession extends Outlines {
   #fits: FitCache | undefined;
+
+  /** Loads what reads a document, before anything is asked of it. */
+  async prepare(document: PlanDocument): Promise<void> {
+    if (this.whole || !hasMore(document)) return;
+    this.whole = (await import('../site/site-plan.js')).wholeReading;
+  }
 
   /** As `recompute` of the engine. */
   async recompute(

@@ -13,6 +13,7 @@ import type { Results } from '../types.js';
 import { reuseEqual } from './memo.js';
 import { PackageMemory, type Packed } from './package-cache.js';
 import { SiteCache } from './site-cache.js';
+import type { WholeReading } from '../site/whole-reading.js';
 import { UnreadCache } from './unread.js';
 
 /** All that follows from a document but the verdicts, and the packages that they will be of. */
@@ -27,6 +28,8 @@ interface Outline {
  * drawn again.
  */
 export class Outlines {
+  /** Absent until a document has more than windows and work. */
+  protected whole: WholeReading | undefined;
   readonly #site = new SiteCache();
   readonly #unread = new UnreadCache();
   readonly #ledgers = new ListMemo<AccessWindow, Ledger>();
@@ -36,7 +39,7 @@ export class Outlines {
 
   /** A document read, with what its site asks of the plan. */
   read(document: PlanDocument): PlanResult {
-    return this.#site.read(document);
+    return this.#site.read(document, this.whole);
   }
 
   outlineOf(document: PlanDocument): Outline {

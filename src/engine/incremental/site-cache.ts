@@ -1,6 +1,6 @@
 import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
-import { planFromDocument, PlanCache, type PlanResult } from '../../tables/index.js';
-import { withSite } from '../site/site-plan.js';
+import { planWith, PlanCache, type PlanResult } from '../../tables/index.js';
+import { hasMore, type WholeReading } from '../site/whole-reading.js';
 import { reuseList } from './memo.js';
 
 /**
@@ -16,10 +16,12 @@ export class SiteCache {
     | undefined;
   #last: { readonly document: PlanDocument; readonly read: PlanResult } | undefined;
 
-  read(document: PlanDocument): PlanResult {
+  /** @throws {RangeError} Where a document has more than windows and work, and there is no `whole`. */
+  read(document: PlanDocument, whole?: WholeReading): PlanResult {
     if (this.#last?.document === document) return this.#last.read;
-    const plain = planFromDocument(document, this.#tables);
-    const read = this.#settled(plain, withSite(plain));
+    if (!whole && hasMore(document)) throw new RangeError('only windows and work can be read');
+    const plain = planWith(whole?.readers, document, this.#tables);
+    const read = whole ? this.#settled(plain, whole.withSite(plain)) : plain;
     this.#last = { document, read };
     return read;
   }

@@ -6,8 +6,11 @@ import {
   noiseClosedName,
   noiseClosedTime,
 } from '../../rules/noise/index.js';
-import { planFromDocument, type PlanResult } from '../../tables/index.js';
+import { otherReaders, planFromDocument, type PlanResult } from '../../tables/index.js';
 import { curingDataOf } from './curing-data.js';
+import type { WholeReading } from './whole-reading.js';
+
+export const wholeReading: WholeReading = { readers: otherReaders, withSite };
 
 /** A document read, with what its site asks of the plan worked in. Every answer of the engine starts from it. */
 export function sitePlan(document: PlanDocument): PlanResult {

@@ -73,6 +73,17 @@ const fresh = (document: PlanDocument): Promise<Results> =>
   createInlineEngine().recompute(document);
 
 describe('an engine behind a port', () => {
+  it('reads tables beside windows and work from the first document that has them', async () => {
+    const start = await smallPlan();
+    const { windows, work } = start.tables;
+    const { site: _, ...rest } = start;
+    const bare = { ...rest, tables: { ...emptyDocument.tables, windows, work } };
+    const { engine } = wired();
+    for (const document of [bare, start, bare])
+      expect(plainly(await engine.recompute(document))).toEqual(plainly(await fresh(document)));
+    engine.dispose();
+  });
+
   it('comes to the same as a fresh engine after any edits, whichever calls were given up', async () => {
     const start = await smallPlan();
     await fc.assert(

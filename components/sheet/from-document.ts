@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { columnOf, type Results } from '../../src/engine/index.js';
+import type { Results } from '../../src/engine/index.js';
 import type { Fault, TableKind, TableText } from '../../src/model/index.js';
 import type { DocumentState } from '../document/document-state.js';
 import { Fed } from '../document/fed.js';
@@ -54,6 +54,8 @@ export class FromDocument implements ReactiveController {
     if (of !== 'windows' && of !== 'work') return;
     want(of === 'windows' ? 'handback' : 'plan');
     const state = this.#state;
+    // Loaded on demand, as are the columns: a sheet without calculated columns does not need them.
+    const { columnOf } = await import('../../src/engine/column-of.js');
     const known = {
       results,
       plan,
@@ -61,7 +63,6 @@ export class FromDocument implements ReactiveController {
       zone: document.zone,
       idColumn: columnOf(table, of, of === 'windows' ? 'window' : 'activity') ?? -1,
     };
-    // Loaded on demand: a sheet without calculated columns does not need them.
     const columns =
       of === 'windows'
         ? (await import('../results/window-results.js')).windowColumns(known)

@@ -1,36 +1,12 @@
 import type { AllocateOptions as SearchOptions } from '../planner/search/index.js';
-import type { BareSession } from './incremental/bare-session.js';
-import type { Session } from './incremental/session.js';
 import { clock } from './clock.js';
+import type { Answers, Asked, firstAnswers } from './first-answers.js';
 import { namedWindow } from './named-window.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
-import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
+import type { Verb } from './verbs.js';
 
-/** What an answer may use beside its arguments. */
-export interface Asked {
-  /** Whether the caller wants no answer any more. */
-  stopped(): boolean;
-  /** Tells of the way, in the shape that the verb promises; absent when nobody listens. */
-  readonly onProgress: ((progress: unknown) => void) | undefined;
-  /** What is known of the documents asked about before. */
-  readonly session: Session | BareSession;
-}
-
-/**
- * How each verb is answered, whichever engine was asked. Only what `recompute` needs is loaded from the start: it
- * answers every edit. The rest comes when first asked for, so that a page shows its figures sooner.
- */
-export const answers: {
-  readonly [V in Verb]: (
-    asked: Asked,
-    ...args: ArgumentsOf<V>
-  ) => AnswerOf<V> | Promise<AnswerOf<V>>;
-} = {
-  recompute: (asked, document) => asked.session.recompute(document, asked.onProgress),
-  async importFiles(asked, files, document) {
-    const { importFiles } = await import('./import/import-files.js');
-    return importFiles(files, document, asked.onProgress);
-  },
+/** How each verb is answered but those of `first-answers`, whichever engine was asked; what answers it is loaded with it. */
+export const answers: Answers<Exclude<Verb, keyof typeof firstAnswers>> = {
   async exportFiles(_, document, options) {
     const { exportTables } = await import('../tables/write/export-tables.js');
     return exportTables(document, options);

@@ -134,9 +134,9 @@ export const strings: DeskStrings = {
   proved: {
     failed: 'Prüfung nicht bestanden',
     unstated: 'Gleiszustand nicht angegeben',
-    best: 'bewiesen bester',
+    best: 'bewiesen der beste',
     first: 'erstes Ziel bewiesen',
-    found: 'bester gefundener',
+    found: 'der beste gefundene',
   },
 
   answer: 'Die Antwort',

@@ -179,8 +179,8 @@ function holdsUp(
       ({ step }) => [`step ${stage} ${step}`, step] as const,
     );
   const known: readonly (readonly [string, string])[] = [
-    [`step  ${handedBackStep}`, handedBackStep],
-    [`step  ${grantStep}`, grantStep],
+    [`step  ${handedBackStep}`, words.lineHandedBack],
+    [`step  ${grantStep}`, words.possessionGranted],
     ...steps('lead-in'),
     ...steps('lead-out'),
     ...activities.map(({ id, title }) => [`activity ${id}`, `${id} ${title}`] as const),

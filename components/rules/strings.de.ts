@@ -56,6 +56,8 @@ export const strings: RulesStrings = {
   delayHint: 'Kleinste; wahrscheinlichste; größte',
   holdsUp: 'Es hält auf',
   allWorkFrom: 'alle Arbeit ab einem Zeitpunkt',
+  possessionGranted: 'Sperrpause gewährt',
+  lineHandedBack: 'Gleis zurückgegeben',
   moment: 'Ab, Datum und Uhrzeit',
   anyWindow: 'jede Sperrpause',
   notThere: (name) => `${name}: nicht im Plan, also geschieht es nie`,

@@ -69,6 +69,8 @@ export const defaultStrings = {
   delayHint: 'Least; most likely; most',
   holdsUp: 'It holds up',
   allWorkFrom: 'all work from a moment on',
+  possessionGranted: 'Possession granted',
+  lineHandedBack: 'Line handed back',
   moment: 'From, date and time',
   anyWindow: 'any window',
   notThere: (name: string) => `${name}: not in the plan, so it never happens`,

@@ -87,9 +87,9 @@ export const explanations: ExplainStrings = {
     proved: {
       failed: 'Prüfung nicht bestanden',
       unstated: 'Zum Gleis nichts gesagt',
-      best: 'Bewiesen bester',
+      best: 'Bewiesen der beste',
       first: 'Erstes Ziel bewiesen',
-      found: 'Bester gefundener',
+      found: 'Der beste gefundene',
     },
     title: 'Wie gut dieser Plan ist',
     checked:
@@ -97,7 +97,7 @@ export const explanations: ExplainStrings = {
     fault: 'DIE PRÜFUNG FAND EINEN FEHLER: Diesen Plan nicht verwenden.',
     aims: 'Ziele der Reihe nach, und verfehlte Ecktermine',
     none: 'bewiesen: keiner ist besser',
-    bestFound: (bound) => `bester gefundener; keiner liegt unter ${bound}`,
+    bestFound: (bound) => `der beste gefundene Wert; keiner liegt unter ${bound}`,
     faultFigure: 'Fehler',
     keyDateOf: (pack) => `Ecktermin von ${pack}`,
     starts: 'Beginnt',

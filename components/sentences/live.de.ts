@@ -1,4 +1,9 @@
-import type { LiveSentences } from '../../src/engine/index.js';
+import {
+  grantStep,
+  handedBackStep,
+  lineOfGrant,
+  type LiveSentences,
+} from '../../src/engine/index.js';
 import { percentText } from '../shared/chance.js';
 import { and, form, number, time } from './parts.de.js';
 
@@ -6,6 +11,14 @@ import { and, form, number, time } from './parts.de.js';
 
 type Chance = Parameters<LiveSentences['all-as-planned']>[0]['onTime'];
 const chance = ({ share, runs }: Chance): string => percentText(share, runs);
+
+/** What a step is called: as it was typed, but for the granting and handing back that every shift has. */
+function stepName(name: string): string {
+  if (name === grantStep) return 'Sperrpause gewährt';
+  if (name === handedBackStep) return 'Gleis zurückgegeben';
+  const line = lineOfGrant(name);
+  return line === undefined ? name : `Gleis ${line} gewährt`;
+}
 
 export const live: LiveSentences = {
   'all-as-planned': ({ onTime, wanted }) =>
@@ -43,15 +56,15 @@ export const live: LiveSentences = {
   'record-not-here': ({ name, window }) =>
     `${name} ist in ${window} nicht geplant: Was davon aufgeschrieben ist, wird nicht verwendet.`,
   'record-no-step': ({ step, window }) =>
-    `${window} hat für die Arbeit, die darin geplant ist, keinen Schritt „${step}“: Was davon aufgeschrieben ist, wird nicht verwendet.`,
+    `${window} hat für die Arbeit, die darin geplant ist, keinen Schritt „${stepName(step)}“: Was davon aufgeschrieben ist, wird nicht verwendet.`,
   'record-not-yet': ({ name }) =>
-    `${name}: Aufgeschrieben ist eine Zeit nach dem Augenblick der Vorhersage. Sie zählt noch nicht.`,
+    `${stepName(name)}: Aufgeschrieben ist eine Zeit nach dem Augenblick der Vorhersage. Sie zählt noch nicht.`,
   'record-before-window': ({ name, window }) =>
-    `${name}: Aufgeschrieben ist eine Zeit, bevor ${window} beginnt. Sie zählt, wie sie dasteht: nachprüfen.`,
+    `${stepName(name)}: Aufgeschrieben ist eine Zeit, bevor ${window} beginnt. Sie zählt, wie sie dasteht: nachprüfen.`,
   'record-not-repeated': ({ name, units }) =>
-    `${name} ist keine Arbeit in Einheiten: Die davon aufgeschriebenen ${number(units)} Einheiten werden nicht verwendet.`,
+    `${stepName(name)} ist keine Arbeit in Einheiten: Die davon aufgeschriebenen ${number(units)} Einheiten werden nicht verwendet.`,
   'record-more-units': ({ name, units, planned, window }) =>
-    `${name}: ${number(units)} Einheiten sind aufgeschrieben und ${number(planned)} in ${window} geplant. Es zählt als ganz fertig: die Zahl nachprüfen.`,
+    `${stepName(name)}: ${number(units)} Einheiten sind aufgeschrieben und ${number(planned)} in ${window} geplant. Es zählt als ganz fertig: die Zahl nachprüfen.`,
   'asked-too-late': () =>
     'Das Gleis wurde nicht früher verlangt als zu dem Ende, das zählt: Das ändert nichts.',
   'agreed-too-late': () => 'Das vereinbarte Ende liegt nicht vor dem gebuchten: Das ändert nichts.',
@@ -60,5 +73,5 @@ export const live: LiveSentences = {
   'grant-not-recorded': () =>
     'Es ist nicht aufgeschrieben, dass die Sperrpause gewährt ist: Sie zählt als in diesem Augenblick gewährt.',
   'line-grant-not-recorded': ({ name }) =>
-    `${name}: nicht aufgeschrieben, und niemand hat gesagt, wann. Es zählt als in diesem Augenblick gewährt.`,
+    `${stepName(name)}: nicht aufgeschrieben, und niemand hat gesagt, wann. Es zählt als in diesem Augenblick gewährt.`,
 };

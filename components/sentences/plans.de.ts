@@ -27,12 +27,12 @@ export const plans: PlanSentences = {
   'nothing-to-plan': () => 'nichts zu planen',
   'nothing-placed': () => 'nichts ist untergebracht',
   'nothing-placed-stopped': () => 'nichts ist untergebracht: Die Suche wurde zu früh beendet',
-  'proven-best': () => 'bewiesen bester',
+  'proven-best': () => 'bewiesen der beste',
   'more-might-go': () =>
-    'bester gefundener, nicht gezeigt, dass nicht mehr untergebracht werden kann',
-  'found-from-best': (known) => `bester gefundener, höchstens ${far(known)} vom besten entfernt`,
+    'der beste gefundene, nicht gezeigt, dass nicht mehr untergebracht werden kann',
+  'found-from-best': (known) => `der beste gefundene, höchstens ${far(known)} vom besten entfernt`,
   'first-proven': ({ first, ...known }) =>
-    `${aims[first]}: bewiesen, keiner ist besser; ${aims[known.aim]}: bester gefundener, höchstens ${far(known)} vom besten entfernt`,
+    `${aims[first]}: bewiesen, keiner ist besser; ${aims[known.aim]}: der beste gefundene, höchstens ${far(known)} vom besten entfernt`,
   'given-broken': () => 'wie gegeben; ein Teil davon gilt nicht mehr',
   'given-more-might-go': () =>
     'wie gegeben, nicht gezeigt, dass nicht mehr untergebracht werden kann',

@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { durationText, type Instant } from '../../../src/calendar/index.js';
-import { lineGrantStep } from '../../../src/engine/index.js';
 import { clockEntry, fold } from './clock-entry.js';
 import type { LiveSetting } from './live-setting.js';
 import type { HandbackLogEntry, HandbackLogEvent, ShiftLine } from './shift-lines.js';
@@ -19,7 +18,7 @@ export function eventText(
     case 'granted':
       return strings.logGranted;
     case 'line-granted':
-      return lineGrantStep(event.line);
+      return strings.lineGranted(event.line);
     case 'line-expected':
       return strings.logExpected(event.line, clock(event.expectedAt));
     case 'asked-back':

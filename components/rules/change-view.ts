@@ -123,7 +123,7 @@ function windowsTold(changed: readonly UsableChange[], words: RulesStrings): str
   return parts.length === 0 ? words.noWindow : `${parts.join('; ')}.`;
 }
 
-/** What the independent check says of fits gained; it cannot look at one that is lost. */
+/** What the independent check says of fits gained and lost. */
 function checkPart({ gained, lost, faults }: FitsChange, words: RulesStrings): TemplateResult {
   if (faults.length > 0)
     return html`<div role="alert">
@@ -134,7 +134,7 @@ function checkPart({ gained, lost, faults }: FitsChange, words: RulesStrings): T
     </div>`;
   const said = [
     ...(gained.length > 0 ? [words.gainedChecked] : []),
-    ...(lost.length > 0 ? [words.lostUnchecked] : []),
+    ...(lost.length > 0 ? [words.lostChecked] : []),
   ];
   return html`<p class="quiet">${said.join(' ')}</p>`;
 }

@@ -185,7 +185,8 @@ export const strings: RulesStrings = {
   fits: 'Passt',
   unchecked: 'Von der unabhängigen Prüfung nicht angesehen.',
   gainedChecked: 'Die unabhängige Prüfung fand in dem, was neu passt, keinen Fehler.',
-  lostUnchecked: 'Was nicht mehr passt, sieht die unabhängige Prüfung nicht an.',
+  lostChecked:
+    'Was nicht mehr passt, verletzt nach der unabhängigen Prüfung so, wie es zuvor eingeplant war, eine Regel; einen anderen Platz suchte sie nicht.',
   checkFailed: 'DIE PRÜFUNG FAND EINEN FEHLER: Nicht damit rechnen, dass dies passt.',
   lostFits: (fits) => `${fits} weniger`,
   gainedFits: (fits) => `${fits} mehr`,

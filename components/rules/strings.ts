@@ -193,7 +193,8 @@ export const defaultStrings = {
   fits: 'Fits',
   unchecked: 'Not looked at by the independent check.',
   gainedChecked: 'The independent check found no fault in the fits gained.',
-  lostUnchecked: 'The independent check does not look at fits lost.',
+  lostChecked:
+    'By the independent check each fit lost breaks a rule as it was placed before; it looked for no other place.',
   checkFailed: 'THE CHECK FOUND A FAULT: do not count on these fits.',
   lostFits: (fits: string) => `${fits} lost`,
   gainedFits: (fits: string) => `${fits} gained`,

@@ -85,6 +85,8 @@ export const faults: FaultSentences = {
   'nothing-of-package-left': ({ package: pack }) => `von ${pack} ist nichts mehr zu planen`,
   'not-all-placed': ({ activity }) => `${activity} hat nicht ganz einen Platz`,
   'finished-after-key-date': ({ activity }) => `${activity} endet nach seinem Ecktermin`,
+  'still-fits': ({ package: pack, window }) =>
+    `${pack} soll nicht mehr in ${window} passen, verletzt dort aber, wie zuvor eingeplant, keine Regel`,
   'minutes-left-stated': ({ stated, window, package: pack, left }) =>
     `als übrig in ${window} nach ${pack} ${stated === null ? 'sind keine Minuten' : `sind ${number(stated)} min`} genannt, es sind aber ${number(left)}`,
 

@@ -77,6 +77,15 @@ export class FitCheck {
     return faults;
   }
 
+  /** The fault of the claim that what once fitted fits no more, where it still breaks no rule as it was placed. */
+  faultsOfLost(before: ClaimedFit): PlanFault[] {
+    if (this.faultsOf(before).some(({ code }) => code !== 'spare')) return [];
+    const { package: pack, window } = before;
+    return [
+      { code: 'still-fits', package: pack, text: say('still-fits', { package: pack, window }) },
+    ];
+  }
+
   /**
    * Fewest usable minutes left after any inside activity, for its needs; without inside activities, all usable minutes
    * of ordinary work.

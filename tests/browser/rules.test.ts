@@ -259,8 +259,8 @@ describe('possession-rules', () => {
     const nothing = { ...fits, gained: [], lost: [], packages: [], nowhere: [] };
     const fault = { code: 'spare', text: '12 minutes are stated as left' };
     for (const [told, is, isNot] of [
-      [fits, 'found no fault in the fits gained. The independent check does not look', 'FAULT'],
-      [{ ...fits, gained: [] }, 'does not look at fits lost', 'found no fault'],
+      [fits, 'found no fault in the fits gained. By the independent check each fit lost', 'FAULT'],
+      [{ ...fits, gained: [] }, 'each fit lost breaks a rule', 'found no fault'],
       [nothing, 'Not looked at by the independent check.', 'found no fault'],
       [{ ...fits, faults: [fault] }, 'THE CHECK FOUND A FAULT', 'found no fault'],
     ] as const) {

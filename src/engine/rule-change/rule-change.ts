@@ -95,7 +95,10 @@ function fitsChange(
     if (now.fits) {
       gained.push({ ...where, spareMinutes: now.spareMinutes });
       faults.push(...check.faultsOf(now));
-    } else lost.push({ ...where, reasons: now.reasons });
+    } else {
+      lost.push({ ...where, reasons: now.reasons });
+      faults.push(...check.faultsOfLost(old));
+    }
   }
   const named = [...counts];
   return {

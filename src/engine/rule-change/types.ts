@@ -51,7 +51,10 @@ export interface FitsChange {
   readonly nowhere: readonly string[];
   /** Packages that fitted no window before and fit one now. */
   readonly somewhere: readonly string[];
-  /** What the independent check finds wrong with those gained; it does not look at those lost. */
+  /**
+   * What the independent check finds wrong with those gained, and which of those lost break no rule as they were placed
+   * before. It does not look for another place for what is lost.
+   */
   readonly faults: readonly PlanFault[];
 }
 

@@ -24,6 +24,8 @@ export const claimSentences = {
     `nothing of ${pack} is left to be placed`,
   'not-all-placed': ({ activity }: Of) => `${activity} is not all placed`,
   'finished-after-key-date': ({ activity }: Of) => `${activity} is finished after its key date`,
+  'still-fits': ({ package: pack, window }: { package: string; window: string }) =>
+    `${pack} is said to fit ${window} no more, but breaks no rule there as it was placed before`,
   'minutes-left-stated': ({
     stated,
     window,

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { createInlineEngine, recompute, type RuleChange } from '../../../src/engine/index.js';
 import { ruleChange } from '../../../src/engine/rule-change/rule-change.js';
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
+import { FitCheck } from '../../../src/verify/index.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
 
 let document: PlanDocument;
@@ -115,6 +116,18 @@ describe('the independent check of fits', () => {
     const back = ruleChange({ ...document, rules: other }, document.rules).fits!;
     expect(back.gained.length).toBeGreaterThan(0);
     expect(back.faults).toEqual([]);
+    expect(change.fits!.lost.length).toBeGreaterThan(0);
+    expect(change.fits!.faults).toEqual([]);
+  });
+
+  it('finds what is said to fit no more though it breaks no rule as it was placed', () => {
+    const { plan, fits } = recompute(document);
+    const check = new FitCheck(plan);
+    const longer = { ...plan, rules: { ...plan.rules, margin: { minutes: 100_000 } } };
+    for (const verdict of fits.filter((each) => each.fits)) {
+      expect(check.faultsOfLost(verdict).map(({ code }) => code)).toEqual(['still-fits']);
+      expect(new FitCheck(longer).faultsOfLost(verdict)).toEqual([]);
+    }
   });
 
   it('finds a minute too much that is said to be left, by the rules of the document it is asked about', async () => {

@@ -584,6 +584,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'nothing-of-package-left': { package: 'P' },
   'not-all-placed': { activity: 'A' },
   'finished-after-key-date': { activity: 'A' },
+  'still-fits': { package: 'P', window: 'N' },
   'minutes-left-stated': { stated: 5, window: 'N', package: 'P', left: 6 },
   'finish-not-last-end': undefined,
   'windows-stated': { stated: 5, used: 6 },

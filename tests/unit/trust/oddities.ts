@@ -32,7 +32,8 @@ export function oddities(
   const said = `${told}\n${notes.map((note) => note.text).join('\n')}`;
   const odd: string[] = [];
   const add = (name: string, what: string): void => {
-    if (!said.includes(name)) odd.push(`${name} ${what}, and nothing says so`);
+    if (!said.includes(name) && !linesOf(name, files).some((line) => said.includes(line)))
+      odd.push(`${name} ${what}, and nothing says so`);
   };
   for (const window of windows) {
     if ((window.grossMinutes ?? 0) > longestWindowMinutes)
@@ -49,6 +50,15 @@ export function oddities(
   for (const [table, text] of Object.entries(files))
     if (!text.startsWith('{')) odd.push(...oddCells(table, text, said));
   return [...new Set(odd)];
+}
+
+/** As faults say where they are: the lines of the files that have a cell of some text. */
+function linesOf(text: string, files: Readonly<Record<string, string>>): string[] {
+  return Object.entries(files).flatMap(([table, content]) =>
+    Papa.parse<string[]>(content.startsWith('{') ? '' : content).data.flatMap((row, at) =>
+      row.includes(text) ? [`${table}, line ${at + 1},`] : [],
+    ),
+  );
 }
 
 /** Dates years away from the plan's, and more done than there is, where neither row nor cell is named. */

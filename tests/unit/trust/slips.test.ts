@@ -92,7 +92,7 @@ describe('plausible slips', () => {
           told(String(error));
         }
       }
-      expect(wrong).toEqual([]);
+      expect(wrong, wrong.join('\n')).toEqual([]);
     },
     each * longestMs,
   );
@@ -124,7 +124,7 @@ describe('plausible slips', () => {
           wrong.push(`seed ${seed}: ${String(error)}`);
         }
       }
-      expect(wrong).toEqual([]);
+      expect(wrong, wrong.join('\n')).toEqual([]);
     },
     each * longestMs,
   );

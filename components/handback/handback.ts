@@ -40,6 +40,7 @@ import { defaultStrings, type HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
 import { titleText } from '../shared/name.js';
+import { loadSentences, saidText } from '../shared/said.js';
 import { wordsOf } from '../shared/words-of.js';
 import { Words } from '../shared/words.js';
 import { changing } from '../shared/changing.js';
@@ -324,9 +325,15 @@ export class PossessionHandback extends LitElement {
     if (now === null) return;
     const about = plan === '' ? undefined : this.#words.now.planOfWork(plan);
     try {
-      const { cutOffCalendar } = await import('../../src/engine/handback/cut-off-calendar.js');
+      const [{ cutOffCalendarIn }] = await Promise.all([
+        import('../../src/engine/handback/cut-off-events.js'),
+        this.#words.speaking(() => loadSentences()),
+      ]);
       this.#calendarTrouble = '';
-      this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(results, windows, now, about)));
+      const text = this.#words.speaking(() =>
+        cutOffCalendarIn(saidText, results, windows, now, about),
+      );
+      this.dispatchEvent(new CalendarSaveEvent(text));
     } catch (error) {
       this.#calendarTrouble = wordsOf(error);
     }

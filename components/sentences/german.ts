@@ -1,4 +1,5 @@
 import type { Sentences } from '../../src/engine/index.js';
+import { calendar } from './calendar.de.js';
 import { faults } from './faults.de.js';
 import { ledger } from './ledger.de.js';
 import { live } from './live.de.js';
@@ -24,4 +25,5 @@ export const sentences: Sentences = {
   ...live,
   ...repairs,
   ...reports,
+  ...calendar,
 };

@@ -1,24 +1,11 @@
-import {
-  grantStep,
-  handedBackStep,
-  lineOfGrant,
-  type LiveSentences,
-} from '../../src/engine/index.js';
+import type { LiveSentences } from '../../src/engine/index.js';
 import { percentText } from '../shared/chance.js';
-import { and, form, number, time } from './parts.de.js';
+import { and, form, number, stepName, time } from './parts.de.js';
 
 // From memory, to be read by a native speaker of the trade.
 
 type Chance = Parameters<LiveSentences['all-as-planned']>[0]['onTime'];
 const chance = ({ share, runs }: Chance): string => percentText(share, runs);
-
-/** What a step is called: as it was typed, but for the granting and handing back that every shift has. */
-function stepName(name: string): string {
-  if (name === grantStep) return 'Sperrpause gewährt';
-  if (name === handedBackStep) return 'Gleis zurückgegeben';
-  const line = lineOfGrant(name);
-  return line === undefined ? name : `Gleis ${line} gewährt`;
-}
 
 export const live: LiveSentences = {
   'all-as-planned': ({ onTime, wanted }) =>

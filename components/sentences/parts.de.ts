@@ -1,5 +1,10 @@
 import { durationText, offsetWhereTwice } from '../../src/calendar/index.js';
-import type { FormulaSentences } from '../../src/engine/index.js';
+import {
+  grantStep,
+  handedBackStep,
+  lineOfGrant,
+  type FormulaSentences,
+} from '../../src/engine/index.js';
 import type { Moment } from '../../src/model/index.js';
 import { moneyText, sumText } from '../overrun/money-text.js';
 import { dueText as dueOf, momentText as momentOf, numberText } from '../shared/format.js';
@@ -49,3 +54,11 @@ export const number = (value: number): string => numberText(value);
 export const moment = ({ at, zone }: Moment): string =>
   `${momentOf(at, zone)}${offsetWhereTwice(at, zone)}`;
 export const due = ({ at, zone }: Moment): string => dueOf(at, zone);
+
+/** What a step is called: as it was typed, but for the granting and handing back that every shift has. */
+export function stepName(name: string): string {
+  if (name === grantStep) return 'Sperrpause gewährt';
+  if (name === handedBackStep) return 'Gleis zurückgegeben';
+  const line = lineOfGrant(name);
+  return line === undefined ? name : `Gleis ${line} gewährt`;
+}

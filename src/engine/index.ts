@@ -53,6 +53,7 @@ export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
 export type {
   LedgerSentences,
+  CalendarSentences,
   LiveSentences,
   NoteSentences,
   PlanSentences,

@@ -8,6 +8,7 @@ import type { ledgerSentences } from '../rules/ledger-sentences.js';
 import type { formulaSentences } from '../price/english/formula-sentences.js';
 import type { inputSentences } from '../price/english/input-sentences.js';
 import type { priceSentences } from '../price/english/index.js';
+import type { calendarSentences } from './handback/english/calendar-sentences.js';
 import type { optionSentences } from './options/english/index.js';
 import type { reportSentences } from './report/english/index.js';
 import type { ReportWord } from './report/english/words.js';
@@ -41,6 +42,9 @@ export type ReportSentences = typeof reportSentences;
 /** Words that stand alone in them, by the English ones. */
 export type ReportWords = Readonly<Record<ReportWord, string>>;
 
+/** Those of a calendar of cut-off times. */
+export type CalendarSentences = typeof calendarSentences;
+
 /** Those of a shift as it goes. */
 export type LiveSentences = typeof liveSentences;
 
@@ -57,4 +61,5 @@ export type Sentences = ReasonSentences &
   FaultSentences &
   LiveSentences &
   RepairSentences &
-  ReportSentences;
+  ReportSentences &
+  CalendarSentences;

@@ -5,7 +5,10 @@ import type {
   HandbackLogSaveEvent,
 } from '../../components/handback/handback-log-events.js';
 import type { PossessionHandback } from '../../components/handback/handback.js';
+import { strings as german } from '../../components/handback/strings.de.js';
 import type { FigureAskEvent } from '../../components/shared/figure-ask-event.js';
+import { cautionLines } from '../../components/shared/words.de.js';
+import { cautions } from '../../src/model/index.js';
 import { shiftLogFile } from '../../src/risk/index.js';
 import { all, sent, text, withText } from './support/look.js';
 import { entry, live, log, shown, start } from './support/shift-night.js';
@@ -67,6 +70,20 @@ describe('figures and files of the handback', () => {
       all(el, 'button.calendar')[0]!.click(),
     );
     expect(save.text).to.contain('SUMMARY:H1: Set bearings must have started');
+  });
+
+  it('gives them in German on a German page, with the cautions', async () => {
+    const el = await shown();
+    el.lang = 'de';
+    await waitUntil(() => text(all(el, 'button.calendar')[0]!) === german.saveCalendar);
+    const save = await sent<CalendarSaveEvent>(el, 'possession-calendar-save', () =>
+      all(el, 'button.calendar')[0]!.click(),
+    );
+    // Long lines are folded by a line end and a space.
+    const file = save.text.replaceAll('\r\n ', '').replaceAll('\\', '');
+    expect(file).to.contain('SUMMARY:H1: Set bearings, spätester Beginn');
+    for (const line of cautionLines) expect(file).to.contain(line);
+    for (const caution of cautions) expect(file).not.to.contain(caution);
   });
 
   it('asks where a figure comes from', async () => {

@@ -2,6 +2,7 @@ import { commonPhrases } from '../../model/index.js';
 import { priceSentences } from '../../price/english/index.js';
 import { faultSentences } from '../../verify/english/index.js';
 import { reportSentences } from '../report/english/index.js';
+import { calendarSentences } from '../handback/english/calendar-sentences.js';
 import { optionSentences } from '../options/english/index.js';
 
 /** English words for what the core says by key. */
@@ -11,4 +12,5 @@ export const englishSentences = {
   ...optionSentences,
   ...faultSentences,
   ...reportSentences,
+  ...calendarSentences,
 };

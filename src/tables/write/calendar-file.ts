@@ -20,7 +20,7 @@ export interface CalendarEvent {
  * An iCalendar file of events, one VEVENT each, in the order given.
  *
  * `stamp` is the moment of writing. Seconds are kept, milliseconds are not. `about`, such as the plan that the times come from,
- * stands first under the file and under every event.
+ * stands first under the file and under every event; `warned`: the cautions in the language of the file.
  * @throws {RangeError} When a uid is empty or used twice, a time is no moment, an end is not after its start, or a
  * sequence is no whole number from 0.
  * @see RFC 5545, sections 3.1 (folding), 3.3.11 (text), 3.6.1 (events).
@@ -29,6 +29,7 @@ export function calendarFile(
   events: readonly CalendarEvent[],
   stamp: Instant,
   about?: string,
+  warned: readonly string[] = cautions,
 ): string {
   const seen = new Set<string>();
   for (const event of events) {
@@ -42,7 +43,7 @@ export function calendarFile(
     'VERSION:2.0',
     'PRODID:-//possession-fit//possession-fit 1//EN',
     'CALSCALE:GREGORIAN',
-    `DESCRIPTION:${textOf([...said, ...cautions].join('\n'))}`,
+    `DESCRIPTION:${textOf([...said, ...warned].join('\n'))}`,
     ...events.flatMap((event) =>
       eventLines({ ...event, description: [...said, event.description].join('\n') }, stamp),
     ),

@@ -18,6 +18,7 @@ import { certificateSentences } from '../../../src/planner/certificate-words.js'
 import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
+import { calendarSentences } from '../../../src/engine/handback/english/calendar-sentences.js';
 import { optionSentences } from '../../../src/engine/options/english/index.js';
 import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
@@ -45,6 +46,7 @@ const rooms = [
   liveSentences,
   repairSentences,
   reportSentences,
+  calendarSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
@@ -79,6 +81,10 @@ const asTheyAre = new Set([
     'caution',
     'head',
     'rounding',
+    'confidence',
+    'verdict',
+    'status',
+    'chanceWanted',
   ],
 ]);
 
@@ -183,6 +189,25 @@ it('each word and caution of a report is said in German', () => {
     expect(other).toMatch(/\p{L}/u);
     expect(other).not.toBe(one);
   });
+});
+
+it('a calendar of cut-off times says each verdict, status and chance in German', () => {
+  const { 'calendar-verdict': verdict, 'calendar-latest-start': start } = examples;
+  const say = (given: object): readonly string[] => [
+    english['calendar-verdict']!({ ...verdict, ...given }, String),
+    inGerman('calendar-verdict', { ...verdict, ...given }),
+  ];
+  const all = [
+    ...['held', 'chance-low', 'eaten', 'overrun'].map((of) => say({ verdict: of })),
+    ...['requested', 'offered', 'withdrawn'].map((status) => say({ status })),
+    say({ chanceWanted: null }),
+  ];
+  for (const text of all.flat()) expect(text).not.toMatch(/undefined|null/);
+  expect(new Set(all.map(([one]) => one)).size).toBe(all.length);
+  expect(new Set(all.map(([, other]) => other)).size).toBe(all.length);
+  expect(say({})[1]).toContain('90,0 % pünktlich');
+  expect(say({})[1]).toContain('angestrebt 80,0 %');
+  expect(inGerman('calendar-latest-start', start)).toContain('Zu 80,0 % pünktlich');
 });
 
 it('a moment in German has its offset where clocks show it twice, as in English', () => {

@@ -46,7 +46,7 @@ export const styles = css`
     overflow-wrap: break-word;
   }
   td:not(.figure) {
-    min-width: 7rem;
+    min-width: 5rem;
   }
   .figure {
     text-align: end;

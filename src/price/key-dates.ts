@@ -140,6 +140,15 @@ export interface KeyDateLine extends KeyDateState {
   readonly source: string;
 }
 
+/** What a price of key dates is called in the price book where nobody named it. */
+const unnamed = 'Key date';
+
+/** What the price of a key date is called, for a package. */
+export const keyDateTitle = (price: KeyDatePrice | undefined, pack: string): Phrase =>
+  price && price.name !== unnamed
+    ? `${price.name}: ${pack}`
+    : sayPrice('key-date-of', { package: pack });
+
 /** Each key date of the plan and its cost as planned. Empty when the book prices no key dates. */
 export function keyDateLines(
   activities: readonly Activity[],
@@ -151,9 +160,7 @@ export function keyDateLines(
   return keyDateStates(activities, placements).map((state): KeyDateLine => {
     const { due, forecast } = state;
     const price = keyDatePriceOf(book, state.package);
-    const title = price
-      ? `${price.name}: ${state.package}`
-      : sayPrice('key-date-of', { package: state.package });
+    const title = keyDateTitle(price, state.package);
     const source = price?.source ?? book.source;
     const late = forecast === null ? null : daysLate(due, forecast, zone);
     const none = { ...state, daysLate: late, amount: null, title, inputs: [], source };

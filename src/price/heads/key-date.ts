@@ -4,6 +4,7 @@ import {
   daysLate,
   endAfter,
   keyDateCost,
+  keyDateTitle,
   type KeyDateCost,
   type KeyDateState,
 } from '../key-dates.js';
@@ -63,7 +64,7 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
     if (minor === undefined) known.set(days, (minor = costAt(overrun).minor - planned));
     return minor;
   };
-  const name = `${price.name}: ${date.package}`;
+  const name = keyDateTitle(price, date.package);
   return {
     head: 'key-dates',
     code: `key-date-${codeOf(item, context)}`,

@@ -6,6 +6,7 @@ import type { Placement } from '../../../src/planner/fit/types.js';
 import type { Activity } from '../../../src/model/index.js';
 import { priceBookSchema } from '../../../src/model/price-book.js';
 import { costCurve, daysLate } from '../../../src/price/index.js';
+import { keyDateLines as linesByKey } from '../../../src/price/key-dates.js';
 import { keyDateLines, overrunCost } from '../../helpers/prices-in-english.js';
 import { aBook, at, aWindow, zone } from './builders.js';
 
@@ -109,6 +110,10 @@ describe('the price of a missed key date', () => {
       ['Key date: P1', '100.00'],
       ['Second deck: P2', '7.00'],
     ]);
+    // What nobody named is said in the language of the page.
+    expect(linesByKey(activities, placements, zone, prices)[0]!.title).toMatchObject({
+      key: 'key-date-of',
+    });
     const only = keyDateLines(activities, placements, zone, book([{ package: 'P2', once: '7' }]));
     expect(only.map((line) => line.amount)).toEqual([null, '7.00']);
     expect(keyDateLines(activities, placements, zone, aBook())).toEqual([]);

@@ -75,7 +75,7 @@ describe('figures and files of the handback', () => {
   it('gives them in German on a German page, with the cautions', async () => {
     const el = await shown();
     el.lang = 'de';
-    await waitUntil(() => text(all(el, 'button.calendar')[0]!) === german.saveCalendar);
+    await waitUntil(() => text(all(el, 'button.calendar')[0]) === german.saveCalendar);
     const save = await sent<CalendarSaveEvent>(el, 'possession-calendar-save', () =>
       all(el, 'button.calendar')[0]!.click(),
     );

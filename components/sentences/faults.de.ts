@@ -137,6 +137,8 @@ export const faults: FaultSentences = {
   'float-not-critical': () => 'und das Wort kritisch stimmen nicht überein',
   'float-wrong-minutes': () => 'ist in den falschen Minuten gezählt',
   'float-not-to-latest': () => 'reicht nicht bis zu seinem spätesten Ende',
+  'float-not-its-length': () =>
+    'hat einen spätesten Anfang, der nicht um seine Dauer vor dem Ende liegt',
   'float-back-in-time': () => 'geht in der Zeit zurück',
   'float-leaves-usable': () => 'verlässt die nutzbare Zeit seiner Sperrpause',
   'float-past-end': () => 'geht über das Ende des Plans hinaus',

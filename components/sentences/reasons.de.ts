@@ -54,8 +54,8 @@ export const reasons: ReasonSentences = {
       ? `${now}, auch kein bis zu ${time(upTo)} späteres Ende`
       : `${now}, auch keiner mit einem bis zu ${time(upTo)} späteren Ende`;
   },
-  'more-resource-would-fit': ({ resources, window, others }) =>
-    `zur rechten Zeit ist in ${window} nicht genug ${or(resources)} da; ${cured(others)}mit mehr davon würde es passen`,
+  'more-resource-would-fit': ({ resources, each, window, others }) =>
+    `zur rechten Zeit ist in ${window} nicht genug ${(each ? and : or)(resources)} da; ${cured(others)}mit mehr ${each && resources.length > 1 ? 'von jedem' : 'davon'} würde es passen`,
   'resource-however-long': ({ resources, window }) =>
     `zur rechten Zeit ist nicht genug ${or(resources)} da, wie lang ${window} auch ist`,
   'side-by-side-would-fit': ({ activities, window, others }) =>

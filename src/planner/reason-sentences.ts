@@ -124,14 +124,17 @@ export const reasonSentences = {
   },
   'more-resource-would-fit': ({
     resources,
+    each,
     window,
     others,
   }: {
     readonly resources: Names;
+    /** It takes more of all of them. */
+    readonly each: boolean;
     readonly window: string;
     readonly others: boolean;
   }) =>
-    `there is not enough of ${resources.join(' or ')} at the right time in ${window}; ${cured(others)}with more it would fit`,
+    `there is not enough of ${resources.join(each ? ' and ' : ' or ')} at the right time in ${window}; ${cured(others)}with more${each && resources.length > 1 ? ' of each' : ''} it would fit`,
   'resource-however-long': ({
     resources,
     window,

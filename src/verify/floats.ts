@@ -96,6 +96,8 @@ function wrongIn(
   const counted = (until: Instant): number =>
     isCut ? lengthIn(open, last.to, until) : Math.max(0, until - last.to);
   if (counted(claim.latestFinish) !== total * MINUTE) return say('float-not-to-latest');
+  if (job.pieces.length === 1 && claim.latestFinish - claim.latestStart !== length)
+    return say('float-not-its-length');
   if (claim.latestStart < claim.earliestStart || claim.latestFinish < last.to)
     return say('float-back-in-time');
 

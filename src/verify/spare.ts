@@ -33,7 +33,7 @@ export class Spare {
     for (const { activity, pieces } of jobs.values())
       for (const piece of pieces) {
         [start, end] = [Math.min(start, piece.from), Math.max(end, piece.to)];
-        if (activity.place === 'inside') {
+        if (activity.place === 'inside' && piece.from < piece.to) {
           const occupation = { from: piece.from, to: piece.to, work: activity };
           this.#inside.push(occupation);
           if (activity.occupies === 'alone') this.#alone.push(occupation);

@@ -108,7 +108,8 @@ function leastIn(
   let isLeast = low === bound || low > 1 || trials.solve(trial(0)).proven;
   const lastEnds = (visits: typeof most.visits): number[] => {
     const ends = clear.map(() => Number.NEGATIVE_INFINITY);
-    for (const { task, end } of visits) ends[task] = Math.max(ends[task]!, end);
+    // What takes no time needs a minute to be in.
+    for (const { task, start, end } of visits) ends[task] = Math.max(ends[task]!, end, start + 1);
     return ends;
   };
   // Where nothing hangs on the day, what is over by then stands as it is in a window that ends as much sooner.

@@ -17,6 +17,7 @@ import type { SharedReason } from './types.js';
 
 const relaxations = ['resources', 'alone', 'not-before', 'key-date'] as const;
 type Eased = (typeof relaxations)[number];
+type Names = readonly string[];
 
 /**
  * Every reason of time and resources why the work does not all fit, each with its near miss; never empty.
@@ -134,13 +135,20 @@ const codeOf = {
   'key-date': 'key-date',
 } as const;
 
-/** The resources any one of which would do if there were more of it; all where it takes more than one. */
-function namesToEase({ trials, window, problem }: TimeCase): readonly string[] {
+/** The resources any one of which would do if there were more of it; where it takes more than one, some that do. */
+function namesToEase({ trials, window, problem }: TimeCase): { names: Names; each: boolean } {
+  const fitsWith = (names: Names): boolean =>
+    trials.solve({ window, longerBy: 0, without: names.map((id) => `resource ${id}` as const) })
+      .done;
   const all = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
-  const alone = all.filter(
-    (id) => trials.solve({ window, longerBy: 0, without: [`resource ${id}`] }).done,
-  );
-  return alone.length > 0 ? alone : all;
+  const alone = all.filter((id) => fitsWith([id]));
+  if (alone.length > 0) return { names: alone, each: false };
+  let names: Names = all;
+  for (const id of all) {
+    const fewer = names.filter((name) => name !== id);
+    if (fitsWith(fewer)) names = fewer;
+  }
+  return { names, each: true };
 }
 
 function concerns(cause: Eased, problem: Problem): boolean {
@@ -174,11 +182,11 @@ function easedReason(cause: Eased, item: TimeCase): SharedReason {
   const { problem } = item;
   const others = !item.plain;
   if (cause === 'resources') {
-    const names = namesToEase(item);
+    const { names, each } = namesToEase(item);
     return {
       code: 'resource-short',
       words: ({ id }) =>
-        sayReason('more-resource-would-fit', { resources: names, window: id, others }),
+        sayReason('more-resource-would-fit', { resources: names, each, window: id, others }),
       resources: names,
     };
   }

@@ -12,6 +12,7 @@ import {
 import { latestAllFree } from '../problem/latest.js';
 import type { ActivityFloat } from '../search/types.js';
 import { slotsIn } from '../problem/board.js';
+import { inOrder } from './in-order.js';
 import type { Pusher } from './slip.js';
 
 /**
@@ -39,19 +40,23 @@ export function floatsOf(
     const alone = still.latestEnd(last);
     const counted = minuteCount(task, last);
     const free = counted.between(last.end, alone);
-    const total = Math.max(free, counted.between(last.end, latestOwn.at(-1)!.end));
+    const slip = pusher.isAble ? pusher.of(task.index) : Infinity;
+    const latest = Math.max(latestOwn.at(-1)!.end, alone);
+    // In one go its latest start and finish are one place.
+    const latestStart = own.length > 1 ? latestOwn[0]!.start : latest - (last.end - last.start);
+    const total = counted.between(last.end, latest);
     return [
       {
         activity: task.activity.id,
         earliestStart: addMinutes(problem.base, first.start),
         earliestFinish: addMinutes(problem.base, last.end),
-        latestStart: addMinutes(problem.base, Math.max(first.start, latestOwn[0]!.start)),
-        latestFinish: addMinutes(problem.base, Math.max(latestOwn.at(-1)!.end, alone)),
+        latestStart: addMinutes(problem.base, latestStart),
+        latestFinish: addMinutes(problem.base, latest),
         totalFloatMinutes: total,
         freeFloatMinutes: free,
         floatIs: counted.is,
         critical: total === 0,
-        ...(pusher.isAble && { slipMinutes: pusher.of(task.index) }),
+        ...(slip < Infinity && { slipMinutes: slip }),
       },
     ];
   });
@@ -105,14 +110,9 @@ class Slide {
     return this.#visits[task.index]!;
   }
 
-  /** Moves every visit as late as it goes, one after another from the last finish back. */
+  /** Moves every visit as late as it goes, one after another from the last back. */
   all(): void {
-    const { tasks } = this.#problem;
-    const order = this.#visits
-      .flat()
-      .sort(
-        (a, b) => b.end - a.end || b.start - a.start || tasks[b.task]!.rank - tasks[a.task]!.rank,
-      );
+    const order = inOrder(this.#problem, this.#visits.flat()).reverse();
     for (const visit of order) {
       const own = this.#visits[visit.task]!;
       const at = own.indexOf(visit);

@@ -1,4 +1,5 @@
-import { Board, decide, type Problem, type Slot, type Task, type Visit } from '../fit/index.js';
+import { Board, decide, type Problem, type Task, type Visit } from '../fit/index.js';
+import { inOrder } from './in-order.js';
 import { afterTie, visitMinutes } from '../problem/problem.js';
 
 /** Visits up to which every finish is pushed on; beyond, how late all can be at once is told. */
@@ -6,6 +7,7 @@ const MOST_VISITS = 400;
 /** Tasks up to which a way round work of other chains is looked for too, and places looked at for it. */
 const MOST_TASKS = 30;
 const STEPS = 400;
+const DAY_MINUTES = 1440;
 
 /**
  * Pushes work of a plan on. What begins before the held visit stays; the held visit ends no sooner than it is asked to;
@@ -22,14 +24,14 @@ export class Pusher {
   /** What begins before the visit that was asked of last. */
   #board: Board | undefined;
   readonly #slips = new Map<number, number>();
+  /** What outside work and all gaps take together: what ends so near the last day looked at is held back by that alone. */
+  readonly #outsideMinutes: number;
 
   constructor(problem: Problem, visits: readonly Visit[]) {
     const { pinned: _, ...free } = problem;
     this.#problem = free;
     const { tasks } = problem;
-    this.#visits = visits.toSorted(
-      (a, b) => a.start - b.start || a.end - b.end || tasks[a.task]!.rank - tasks[b.task]!.rank,
-    );
+    this.#visits = inOrder(problem, visits);
     const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
     const starts = tasks.map(() => Number.POSITIVE_INFINITY);
     const units = tasks.map(() => 0);
@@ -43,6 +45,13 @@ export class Pusher {
       const by = own.reduce((last, index) => Math.max(last, ends[index]!), due);
       for (const index of own) limits[index] = Math.min(limits[index]!, by);
     }
+    this.#outsideMinutes = tasks.reduce(
+      (sum, task) =>
+        sum +
+        (task.outside ? visitMinutes(task, task.units) : 0) +
+        task.after.reduce((gaps, { gap }) => gaps + gap, 0),
+      0,
+    );
     this.#limits = limits;
     this.#starts = starts;
     this.#whole = tasks.every((task) => task.units === 1 && units[task.index] === 1);
@@ -53,7 +62,7 @@ export class Pusher {
     return this.#visits.length <= MOST_VISITS;
   }
 
-  /** How far the last visit of a task can slip. */
+  /** How far the last visit of a task can slip; infinity for outside work that nothing ends. */
   of(index: number): number {
     const slip = this.#slips.get(index) ?? this.#slipOf(index);
     this.#slips.set(index, slip);
@@ -66,30 +75,16 @@ export class Pusher {
     const task = this.#problem.tasks[index]!;
     const minutes = visitMinutes(task, visit.units);
     const limit = this.#limits[index]!;
-    const fits = (start: number): boolean => this.#canStart(at, start);
-    // The last stretch in which it could go, then how late there.
-    const slots = task.slots.filter(
-      (slot) =>
-        slot.end > visit.end &&
-        Math.max(slot.start, visit.start) + minutes <= Math.min(slot.end, limit),
-    );
-    const first = (slot: Slot): number => Math.max(slot.start, visit.start);
-    let low = -1;
-    let high = slots.length;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (first(slots[middle]!) <= visit.start || fits(first(slots[middle]!))) low = middle;
-      else high = middle;
-    }
-    if (low < 0) return 0;
-    let from = first(slots[low]!);
-    let until = Math.min(slots[low]!.end, limit) - minutes + 1;
+    const last = task.slots.reduce((end, slot) => Math.max(end, slot.end), visit.end);
+    let from = visit.start;
+    let until = Math.min(last, limit) - minutes + 1;
     while (until - from > 1) {
       const middle = Math.floor((from + until) / 2);
-      if (fits(middle)) from = middle;
+      if (this.#canStart(at, middle)) from = middle;
       else until = middle;
     }
-    return Math.max(0, from - visit.start);
+    const isEnded = !task.outside || from + minutes < last - this.#outsideMinutes - DAY_MINUTES;
+    return isEnded ? Math.max(0, from - visit.start) : Infinity;
   }
 
   /** Whether the visit can start at a moment or later with everything else in time. */

@@ -149,17 +149,20 @@ function baseOf(plan: Plan, windows: readonly AccessWindow[]): Instant {
 function horizonOf(
   base: Instant,
   windows: readonly AccessWindow[],
-  { outsideMinutes, cures, lastNotBefore, firstOutside, named }: Skeleton,
+  { outsideMinutes, cures, lastNotBefore, firstOutside, lastOutside, named }: Skeleton,
   longerBy: number,
   resources: readonly Resource[],
 ): Interval {
   const outside = outsideMinutes * MINUTE + cures * CURING_DAYS * DAY;
-  // Outside work may be over before the first window: it begins as soon as anything says that it can.
+  // Outside work may be over before the first window, or begin after the last: as soon and as late as anything says.
   let first = firstOutside;
+  let end = Math.max(base, lastNotBefore, lastOutside);
   for (const { id, availability } of resources)
     if (named.has(id))
-      for (const { from, to } of availability) first = Math.min(first, from ?? to ?? first);
-  let end = Math.max(base, lastNotBefore);
+      for (const { from, to } of availability) {
+        first = Math.min(first, from ?? to ?? first);
+        end = Math.max(end, from ?? end);
+      }
   for (const window of windows) end = Math.max(end, window.end + longerBy * MINUTE);
   return {
     start: Math.min(base, first) - outside - LEAD_DAYS * DAY,

@@ -50,6 +50,8 @@ export interface Skeleton {
   readonly lastNotBefore: number;
   /** The first date that outside work names; infinity when there is none. */
   readonly firstOutside: number;
+  /** The last key date of outside work; minus infinity when there is none. */
+  readonly lastOutside: number;
   readonly blocks: readonly Block[];
   /** By task, what it is to its block; absent: part of none. */
   readonly roles: ReadonlyMap<number, Role>;
@@ -90,11 +92,13 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
   let cures = 0;
   let lastNotBefore = Number.NEGATIVE_INFINITY;
   let firstOutside = Number.POSITIVE_INFINITY;
+  let lastOutside = Number.NEGATIVE_INFINITY;
   for (const activity of activities) {
     if (activity.place === 'outside') {
       const { notBefore = Infinity, keyDate = Infinity } = activity;
       outsideMinutes += minutesInOneVisit(activity.work);
       firstOutside = Math.min(firstOutside, notBefore, keyDate);
+      lastOutside = Math.max(lastOutside, activity.keyDate ?? lastOutside);
     }
     for (const link of activity.after) {
       outsideMinutes += link.gapMinutes;
@@ -119,6 +123,7 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     cures,
     lastNotBefore,
     firstOutside,
+    lastOutside,
     blocks,
     roles: rolesOf(blocks),
     clusters: clustersOf(blocks, after, order),

@@ -78,7 +78,7 @@ export interface ActivityFloat {
   readonly critical: boolean;
   /**
    * How far its finish can slip, in later windows too, before a key date is missed or work finds no time, with what comes
-   * after pushed on. Absent: the plan is too large to look at each.
+   * after pushed on. Absent: nothing ends it, or the plan is too large to look at each.
    */
   readonly slipMinutes?: number;
 }

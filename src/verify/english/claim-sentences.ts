@@ -87,6 +87,8 @@ export const claimSentences = {
   'float-not-critical': () => 'and the word critical do not agree',
   'float-wrong-minutes': () => 'is counted in the wrong minutes',
   'float-not-to-latest': () => 'does not reach its latest finish',
+  'float-not-its-length': () =>
+    'has a latest start that is not its length before its latest finish',
   'float-back-in-time': () => 'goes back in time',
   'float-leaves-usable': () => 'leaves the usable time of its window',
   'float-past-end': () => 'goes past the end of the plan',

@@ -27,12 +27,21 @@ describe('outside work that no inside work waits for', () => {
     const document = plan({
       windows,
       activities: [activity('O1', 600, { ...outside, resources: { crane: 1 } })],
-      resources: [
-        resource('crane', [{ capacity: 1, from: -90 * DAY * MINUTE, to: -88 * DAY * MINUTE }]),
-      ],
+      resources: [resource('crane', [{ capacity: 1, from: -90 * DAY, to: -88 * DAY }])],
     });
     const found = allocate(document, options);
     expect(found.unplaced).toEqual([]);
+    expect(verify(document, found)).toEqual([]);
+  });
+
+  it('is done while its crane is on site, months after the last window', () => {
+    const document = plan({
+      windows,
+      activities: [activity('O1', 600, { ...outside, resources: { crane: 1 } })],
+      resources: [resource('crane', [{ capacity: 1, from: 90 * DAY, to: 92 * DAY }])],
+    });
+    const found = allocate(document, options);
+    expect(found.placements).toMatchObject([{ from: 90 * DAY * MINUTE }]);
     expect(verify(document, found)).toEqual([]);
   });
 

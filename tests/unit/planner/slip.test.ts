@@ -80,4 +80,46 @@ describe('programme float', () => {
     });
     expect(allocate(document, options).keyDates).toMatchObject([{ floatMinutes: 300 }]);
   });
+
+  it('moves on what waits for its start, though that is over sooner', () => {
+    const document = plan({
+      windows: [window('P1', 0, 600), window('P2', 1440, 600)],
+      activities: [
+        activity('A1', 185),
+        activity('A2', 145, { package: 'W2', after: ['start of A1'], keyDate: 200 }),
+      ],
+    });
+    expect(allocate(document, options).floats).toMatchObject([
+      { slipMinutes: 55 },
+      { slipMinutes: 55 },
+    ]);
+  });
+
+  it('reaches to the end of a long window, past a short one inside it', () => {
+    const document = plan({
+      windows: [window('P1', 0, 900), window('P2', 300, 60)],
+      activities: [activity('A1', 30, { notBefore: 310 })],
+    });
+    expect(allocate(document, options).floats).toMatchObject([{ slipMinutes: 560 }]);
+  });
+
+  it('of outside work goes to its date, however far past the last window, and is not said where nothing ends it', () => {
+    const document = plan({
+      windows: [window('P1', 0, 600)],
+      activities: [
+        activity('A1', 60),
+        activity('O1', 60, { place: 'outside', after: ['A1'], keyDate: 200 * 1440 }),
+        activity('O2', 60, { place: 'outside', after: ['A1'] }),
+        activity('O3', 60, { place: 'outside', after: ['O2 + 1440'] }),
+      ],
+    });
+    const found = allocate(document, options);
+    expect(found.keyDates).toMatchObject([{ floatMinutes: 200 * 1440 - 120 }]);
+    expect(found.floats.map(({ activity: id, slipMinutes }) => [id, slipMinutes])).toEqual([
+      ['A1', 540],
+      ['O1', 200 * 1440 - 120],
+      ['O2', undefined],
+      ['O3', undefined],
+    ]);
+  });
 });

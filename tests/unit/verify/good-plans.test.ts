@@ -3,11 +3,26 @@
 import { describe, expect, it } from 'vitest';
 import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
+import { activity, plan, window } from '../../helpers/plan-builders.js';
 import { randomLinePlan } from '../../helpers/random-line-plan.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 import { randomRichPlan } from './random-rich-plan.js';
 
 const cases = Number(process.env['VERIFY_CASES'] ?? 260);
+
+it('takes a piece of no time to be in the way of nothing', () => {
+  // The float of A1, which has its place alone, passes over A2.
+  const document = plan({
+    windows: [window('P1', 0, 600)],
+    activities: [
+      activity('A1', 60, { occupies: 'alone', lines: ['Up'] }),
+      activity('A2', 0, { occupies: 'shared', lines: ['Up'], notBefore: 570 }),
+    ],
+  });
+  const found = allocate(document, { clock: () => 0 });
+  expect(found.floats).toMatchObject([{ freeFloatMinutes: 540 }, {}]);
+  expect(verify(document, found)).toEqual([]);
+});
 
 describe.each([
   ['plans', randomPlan],

@@ -280,6 +280,11 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
     'float',
     float('cut', () => ({ freeFloatMinutes: 1 })),
   ],
+  [
+    'latest start a minute sooner than its length before the latest finish',
+    'float',
+    float('test', ({ latestStart }) => ({ latestStart: latestStart - 60_000 })),
+  ],
   ['critical turned round', 'float', float('test', () => ({ critical: true }))],
   ['a float left out', 'float', (answer) => ({ ...answer, floats: answer.floats.slice(1) })],
   [

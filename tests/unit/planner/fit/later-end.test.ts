@@ -39,6 +39,19 @@ describe('a later end', () => {
     expect(fitOne(longer(withShifts, 'P1', 11), 'W1', 'P1').fits).toBe(false);
   });
 
+  it('leaves a minute for what takes no time', () => {
+    // Loud work is barred until 07:00: a window that then ends has no loud time, if of no length.
+    const curfews = [{ name: 'Night', bars: 'loud' as const, from: '23:00', to: '07:00' }];
+    const document = plan({
+      windows: [window('P1', 0, 400)],
+      activities: [activity('A1', 0, { loud: true })],
+      rules: { ...plan().rules, curfews },
+    });
+    expect(fitOne(document, 'W1', 'P1')).toMatchObject({ fits: false, spareMinutes: -21 });
+    expect(fitOne(longer(document, 'P1', 20), 'W1', 'P1').fits).toBe(false);
+    expect(fitOne(longer(document, 'P1', 21), 'W1', 'P1').fits).toBe(true);
+  });
+
   it('is not told to be none where only a bounded time was looked at', () => {
     const verdict = fitOne(
       plan({

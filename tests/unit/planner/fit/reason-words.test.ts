@@ -107,4 +107,30 @@ describe('why work does not fit', () => {
       'A3 reaches 200 m below what W covers (1000 to 2000 m)',
     ]);
   });
+
+  it('says whether more of one resource would do, or it takes more of each', () => {
+    const told = (cranes: number, gangs: number): string[] =>
+      fitOne(
+        plan({
+          windows: [window('W', 0, 300)],
+          activities: [
+            activity('A1', 200, { resources: { crane: 1, gang: 1, van: 1 } }),
+            activity('A2', 200, { resources: { crane: 1, gang: 1, van: 1 } }),
+          ],
+          resources: [
+            resource('crane', [{ capacity: cranes }]),
+            resource('gang', [{ capacity: gangs }]),
+            resource('van', [{ capacity: 2 }]),
+          ],
+        }),
+        'W1',
+        'W',
+      ).reasons.flatMap(({ code, text }) => (code === 'resource-short' ? [text] : []));
+    expect(told(1, 2)).toEqual([
+      'there is not enough of crane at the right time in W; with more it would fit',
+    ]);
+    expect(told(1, 1)).toEqual([
+      'there is not enough of crane and gang at the right time in W; with more of each it would fit',
+    ]);
+  });
 });

@@ -235,7 +235,7 @@ describe('a page without another of its files', () => {
   });
 
   it('tells of what makes a calendar file', async () => {
-    withoutFile('cut-off-calendar');
+    withoutFile('cut-off-events');
     await page.goto(host.address);
     await shows(sample);
     await openView(page, 'handback');

@@ -1,5 +1,7 @@
 // Parts of the page that a host does not send, or sends late: the desk comes up all the same and says what is missing and
 // what follows from it. The files are withheld by the server, as the requests of workers cannot be held up in the browser.
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'puppeteer-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { defaultStrings as english } from '../../components/desk/strings.js';
@@ -43,8 +45,16 @@ beforeEach(async () => {
 });
 afterEach(() => context.close());
 
+/** Whether a file is one of those named so; the page must have one, else nothing would be withheld. */
+function isNamed(name: string): (path: string) => boolean {
+  const files = readdirSync(join(inject('builtPage'), 'assets'));
+  expect(files.filter((file) => file.startsWith(`${name}-`))).not.toEqual([]);
+  return (path) => path.startsWith(`/assets/${name}-`);
+}
+
 const withoutFile = (name: string): void => {
-  has = (path) => !path.startsWith(`/assets/${name}-`);
+  const isLacking = isNamed(name);
+  has = (path) => !isLacking(path);
 };
 
 const says = (words: string): Promise<unknown> =>
@@ -164,7 +174,8 @@ describe('a page that waits long for what keeps plans', () => {
   it('says so, and what was begun meanwhile stays and is kept', async () => {
     let send!: (sent: boolean) => void;
     const held = new Promise<boolean>((resolve) => (send = resolve));
-    has = (path) => (path.startsWith('/assets/opening-') ? held : true);
+    const isHeld = isNamed('opening');
+    has = (path) => (isHeld(path) ? held : true);
     await page.goto(host.address);
     await says(english.openingLate);
     await page.evaluate(async () => {
@@ -190,7 +201,7 @@ describe('a page without another of its files', () => {
 
   it('says that parts are missing', async () => {
     // The elements of all views but the first.
-    has = (path) => !path.startsWith('/assets/define-');
+    withoutFile('define');
     await page.goto(host.address);
     await shows(sample);
     await says(upToWhy(english.cannotLoadParts));
@@ -220,8 +231,9 @@ describe('a page without another of its files', () => {
 
   it('tells of the words of reasons once, and asks for them no more by itself', async () => {
     let asked = 0;
+    const isWords = isNamed('sentences');
     has = (path) => {
-      if (!path.startsWith('/assets/sentences-')) return true;
+      if (!isWords(path)) return true;
       asked += 1;
       return false;
     };

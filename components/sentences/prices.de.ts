@@ -16,8 +16,7 @@ export const prices: PriceSentences = {
   'restriction-planned': () => 'Langsamfahrstelle, die der Plan hinterlässt',
   'restriction-after': () => 'Langsamfahrstelle nach der Rückgabe',
   'key-date-of': ({ package: pack }) => `Ecktermin: ${pack}`,
-  'key-date-planned': ({ name, package: pack }) =>
-    `${name === 'Key date' ? 'Ecktermin' : name}: ${pack}, wie geplant`,
+  'key-date-planned': ({ name, package: pack }) => `${name ?? 'Ecktermin'}: ${pack}, wie geplant`,
 
   'damages-begin': () => 'die Vertragsstrafe beginnt',
   'damages-capped': () => 'die Vertragsstrafe erreicht ihre Obergrenze',

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { unnamedKeyDate } from './unnamed-key-date.js';
 import { weekdays } from './weekdays.js';
 
 z.config({ jitless: true });
@@ -264,7 +265,7 @@ const keyDateSchema = z
   .strictObject({
     /** The package whose key dates these are; absent: every key date without an entry of its own. */
     package: z.optional(words),
-    name: z._default(words, 'Key date'),
+    name: z._default(words, unnamedKeyDate),
     /** A day runs from the clock time of the key date to the same clock time of the next day. */
     perDay: z._default(decimal, '0'),
     once: z._default(decimal, '0'),

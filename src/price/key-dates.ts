@@ -10,6 +10,7 @@ import {
 import type { Placement } from '../planner/fit/types.js';
 import { unitsLeft, type Activity, type Phrase, type PriceBook } from '../model/index.js';
 import type { KeyDatePrice } from '../model/price-book.js';
+import { unnamedKeyDate } from '../model/unnamed-key-date.js';
 import { Big } from 'big.js';
 import { input } from './heads/head.js';
 import { decimalText, minorOf, parseMoney } from './money.js';
@@ -140,14 +141,15 @@ export interface KeyDateLine extends KeyDateState {
   readonly source: string;
 }
 
-/** What a price of key dates is called in the price book where nobody named it. */
-const unnamed = 'Key date';
+/** What somebody named the price of a key date; null where nobody did. */
+export const givenName = ({ name }: KeyDatePrice): string | null =>
+  name === unnamedKeyDate ? null : name;
 
 /** What the price of a key date is called, for a package. */
-export const keyDateTitle = (price: KeyDatePrice | undefined, pack: string): Phrase =>
-  price && price.name !== unnamed
-    ? `${price.name}: ${pack}`
-    : sayPrice('key-date-of', { package: pack });
+export function keyDateTitle(price: KeyDatePrice | undefined, pack: string): Phrase {
+  const name = price ? givenName(price) : null;
+  return name === null ? sayPrice('key-date-of', { package: pack }) : `${name}: ${pack}`;
+}
 
 /** Each key date of the plan and its cost as planned. Empty when the book prices no key dates. */
 export function keyDateLines(

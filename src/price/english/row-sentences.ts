@@ -3,6 +3,7 @@
 import { durationText } from '../../calendar/index.js';
 import { clockWords } from '../../calendar/clock-words.js';
 import type { Moment } from '../../model/index.js';
+import { unnamedKeyDate } from '../../model/unnamed-key-date.js';
 import { headTitles } from '../head-titles.js';
 import { rateText, type RateOf } from './money-words.js';
 
@@ -37,8 +38,14 @@ export const rowSentences = {
   'restriction-planned': () => 'Speed restriction that the plan leaves',
   'restriction-after': () => 'Speed restriction after handback',
   'key-date-of': ({ package: pack }: { readonly package: string }) => `Key date: ${pack}`,
-  'key-date-planned': ({ name, package: pack }: Of & { readonly package: string }) =>
-    `${name}: ${pack}, as planned`,
+  'key-date-planned': ({
+    name,
+    package: pack,
+  }: {
+    /** Null where nobody named the price. */
+    readonly name: string | null;
+    readonly package: string;
+  }) => `${name ?? unnamedKeyDate}: ${pack}, as planned`,
 
   'damages-begin': () => 'delay damages begin',
   'damages-capped': () => 'delay damages reach their cap',

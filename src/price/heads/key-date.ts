@@ -4,6 +4,7 @@ import {
   daysLate,
   endAfter,
   keyDateCost,
+  givenName,
   keyDateTitle,
   type KeyDateCost,
   type KeyDateState,
@@ -28,7 +29,7 @@ export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): C
   return {
     head: 'key-dates',
     code: `key-date-planned-${codeOf(item, context)}`,
-    title: sayPrice('key-date-planned', { name: price.name, package: date.package }),
+    title: sayPrice('key-date-planned', { name: givenName(price), package: date.package }),
     source: price.source ?? book.source,
     minorAt: () => cost.minor,
     explainAt: () => ({

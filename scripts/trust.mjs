@@ -239,8 +239,10 @@ async function builtPage() {
   const { status, errors } = await run('node_modules/.bin/vite', [
     ...['build', '--config', 'vite.config.ts', '--logLevel', 'error', '--outDir', page],
   ]);
-  if (status !== 0) console.error(errors);
-  if (status !== 0) return { ok: false };
+  if (status !== 0) {
+    console.error(errors);
+    return { ok: false };
+  }
   const names = readdirSync(page, { recursive: true }).map((name) => join(page, name));
   const files = names.filter((name) => statSync(name).isFile());
   const bytes = files.reduce((sum, name) => sum + gzipSync(readFileSync(name)).length, 0);

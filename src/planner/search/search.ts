@@ -81,19 +81,12 @@ export function search(
     score.every((value, i) => i >= 2 + goal.ahead || value <= bound[i]!);
   let best: Attempt =
     from && isHeadBest(from.score)
-      ? { ...from, recipe: recipeOf(problem, from) }
+      ? withRecipe(problem, from)
       : few
         ? built
-        : early(
-            problem,
-            built,
-            from && { ...from, recipe: recipeOf(problem, from) },
-            goal,
-            settings,
-          );
+        : early(problem, built, from && withRecipe(problem, from), goal, settings);
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
-  if (from && compareScores(from.score, best.score) <= 0)
-    best = { ...from, recipe: recipeOf(problem, from) };
+  if (from && compareScores(from.score, best.score) <= 0) best = withRecipe(problem, from);
   onBetter(best);
   // Bounds hang on the values before the count of windows: where these are the same, they are.
   let sharpFor: Score | undefined;
@@ -104,7 +97,7 @@ export function search(
     const sharp = tightenBounds(problem, goal, best, bound, share);
     bound = sharp.bound;
     if (compareScores(sharp.best.score, best.score) < 0) {
-      best = { ...sharp.best, recipe: recipeOf(problem, sharp.best) };
+      best = withRecipe(problem, sharp.best);
       onBetter(best);
     }
     const end = until(share);
@@ -143,6 +136,11 @@ export function search(
   }
   return { ...best, bound, proven: 0 };
 }
+
+const withRecipe = (problem: Problem, answer: Candidate): Attempt => ({
+  ...answer,
+  recipe: recipeOf(problem, answer),
+});
 
 /** Part of all steps in which answers are bettered by themselves, and steps that one takes at the least, by task and task. */
 const ALONE = 0.25;

@@ -81,9 +81,10 @@ export function checkRoster(
 
 /** A checker that remembers the days and nights of turns: of a roster tried again and again few turns are new. */
 export function rosterChecker(set: LimitSet, zone: string): RosterChecker {
-  const known = { true: new WeakMap<Assignment, Turn>(), false: new WeakMap<Assignment, Turn>() };
+  const bare = new WeakMap<Assignment, Turn>();
+  const withTravel = new WeakMap<Assignment, Turn>();
   const turnFor = (assignment: Assignment, travels: boolean): Turn => {
-    const turns = known[`${travels}`];
+    const turns = travels ? withTravel : bare;
     const turn = turns.get(assignment) ?? turnOf(assignment, travels, set, zone);
     turns.set(assignment, turn);
     return turn;

@@ -11,6 +11,7 @@ import { sheetsOf } from '../recompute/peer-sheet.js';
 import { conditions, median, now, timed } from '../shared/figures.js';
 import { planOf, rules } from '../shared/plan.js';
 import { PACKAGES_WITH_VERDICTS, sizes } from '../shared/sizes.js';
+import { SessionWithoutVerdicts } from '../shared/without-verdicts.js';
 import { tellGrowth } from './tell-growth.js';
 
 const TURNS = 3;
@@ -20,10 +21,11 @@ const peer = installPeer();
 console.log(conditions());
 grow('full recompute, no verdicts', (windows, activities) => {
   const document = planOf(windows, activities, 2);
-  return () => timed(() => new Session().recompute(document)).ms;
+  return () => timed(() => new SessionWithoutVerdicts().recompute(document)).ms;
 });
 const peerSheet = (windows: number, activities: number) => {
-  const sheets = sheetsOf(new Session().recompute(planOf(windows, activities, 2)), rules, false);
+  const document = planOf(windows, activities, 2);
+  const sheets = sheetsOf(new SessionWithoutVerdicts().recompute(document), rules, false);
   return () => {
     const { ms, value } = timed(() => peer.build(sheets));
     value.destroy();
@@ -31,7 +33,9 @@ const peerSheet = (windows: number, activities: number) => {
   };
 };
 grow(`the same sheet in ${peer.name}`, peerSheet, { whose: 'peer' });
-grow('one cell, no verdicts', (windows, activities) => editing(planOf(windows, activities, 2)));
+grow('one cell, no verdicts', (windows, activities) =>
+  editing(planOf(windows, activities, 2), new SessionWithoutVerdicts()),
+);
 // Few packages, and the same at every size: the pairs of window and package double, as the windows do.
 const fewPackages = { most: PACKAGES_WITH_VERDICTS * 4 };
 const withVerdicts = (windows: number, activities: number) => {
@@ -41,7 +45,7 @@ const withVerdicts = (windows: number, activities: number) => {
 grow(`full recompute, ${PACKAGES_WITH_VERDICTS} packages with verdicts`, withVerdicts, fewPackages);
 grow(
   `one cell, ${PACKAGES_WITH_VERDICTS} packages with verdicts`,
-  (windows, activities) => editing(planOf(windows, activities, 4)),
+  (windows, activities) => editing(planOf(windows, activities, 4), new Session()),
   fewPackages,
 );
 grow('CSV text to plan', (windows, activities) => {
@@ -79,8 +83,7 @@ function grow(
 }
 
 /** The median of cells typed into one plan, windows and work in turns. */
-function editing(start: PlanDocument): () => number {
-  const session = new Session();
+function editing(start: PlanDocument, session: Session | SessionWithoutVerdicts): () => number {
   let document = start;
   let results: Results = session.recompute(document);
   let turns = 0;

@@ -16,7 +16,7 @@ process.once('exit', () => {
 const { name: against } = installPeer();
 console.log(conditions());
 
-// Two activities a package: at every size more pairs than verdicts are worked out for, so that like grows beside like.
+// Without verdicts: they grow by windows times packages, all else by the rows.
 const grown = sizes.map(([windows, activities]) => ({
   size: windows,
   value: compare(`${windows} x ${activities}`, windows, activities, 2),

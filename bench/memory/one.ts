@@ -8,6 +8,7 @@ import { installPeer, type Sheets } from '../recompute/peer.js';
 import { columns, sheetsOf } from '../recompute/peer-sheet.js';
 import { sweep } from '../shared/figures.js';
 import { planOf, rules } from '../shared/plan.js';
+import { SessionWithoutVerdicts } from '../shared/without-verdicts.js';
 import type { Held } from './held.js';
 
 const EDITS = 200;
@@ -23,7 +24,7 @@ function ours(): Held {
   new Session().recompute(planOf(50, 100, perPackage));
   const before = heap();
   let document = planOf(windows, activities, perPackage);
-  const session = new Session();
+  const session = pairs ? new Session() : new SessionWithoutVerdicts();
   let results: Results = session.recompute(document);
   const full = heap() - before;
   for (let turn = 0; turn < EDITS; turn += 1) {

@@ -68,9 +68,12 @@ function provenOf({ certificate }: Allocation): string {
     .join('');
 }
 
+const names = asked.families.split(',');
+if (names.includes('F') && asked.published === undefined)
+  throw new Error('family F is read from a folder: --published FOLDER');
 console.log(conditions());
 const groups: { name: string; plans: { name: string; plan: Plan }[] }[] = [];
-for (const name of asked.families.split(',').filter((each) => each !== 'F')) {
+for (const name of names.filter((each) => each !== 'F')) {
   const family = families[name];
   if (!family) throw new Error(`there is no family ${name}`);
   groups.push({

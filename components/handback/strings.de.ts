@@ -268,7 +268,7 @@ export const strings: HandbackStrings = {
   lineOpen: (line, activities) =>
     `${lineOf(line)}: darf nicht zurückgegeben werden, offen: ${activities}.`,
   heldByMargin: 'eingehalten, nur Reserve',
-  wouldGive: (minutes, aim) => `${minutes} Reserve ergäben ${aim}`,
+  wouldGive: (minutes, aim) => `nach diesen Läufen ergäben ${minutes} Reserve ${aim}`,
   close: (aim) => `so nah an ${aim}, dass andere Läufe anders ausfallen können`,
   chanceStart: (aim) => `Beginn bis, ${aim} pünktlich`,
   planLine: 'Plan',

@@ -266,7 +266,8 @@ export const defaultStrings = {
   lineOpen: (line: string, activities: string) =>
     `${line === '' ? 'All of the window' : `Line ${line}`}: not to be handed back, open: ${activities}.`,
   heldByMargin: 'held, margin alone',
-  wouldGive: (minutes: string, aim: string) => `${minutes} of margin would give ${aim}`,
+  wouldGive: (minutes: string, aim: string) =>
+    `by these runs ${minutes} of margin would give ${aim}`,
   close: (aim: string) => `so close to ${aim} that other runs may say otherwise`,
   chanceStart: (aim: string) => `Start by, ${aim} on time`,
   planLine: 'Plan',

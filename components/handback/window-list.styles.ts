@@ -62,6 +62,10 @@ export const windowListStyles = css`
     font-weight: 650;
     white-space: nowrap;
   }
+  .need {
+    display: block;
+    text-wrap: balance;
+  }
   .mark {
     flex: none;
     fill: currentColor;

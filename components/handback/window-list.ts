@@ -42,7 +42,7 @@ function needed(
       : []),
     ...(chanceIsClose ? [strings.close(aim)] : []),
   ];
-  return words.length === 0 ? nothing : html`<span class="quiet">${words.join('; ')}</span>`;
+  return words.length === 0 ? nothing : html`<span class="quiet need">${words.join('; ')}</span>`;
 }
 
 function row(result: HandbackResult, setting: ListSetting, reachable: boolean): TemplateResult {

@@ -2,8 +2,8 @@ import type { Link } from '../../model/index.js';
 import { parseDuration } from './duration.js';
 import { partsOf, withItem } from './list.js';
 import { plain, refuse, type Parsed } from './parsed.js';
-const curedWords = /(?<!\s)\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
-const prefix = /^(start|finish|end) of\s+/i;
+const curedWords = /(?<!\s)\s+(?:when|once)\s+cured(?=\s*(?:\+|$))/i;
+const prefix = /^(start|finish|end)\s+of\s+/i;
 
 /**
  * Reads what an activity waits for: `A20`, `A20 + 48 h`, `start of A20 + 30 min`, `finish of A20`, `;`-separated.

@@ -92,6 +92,8 @@ describe('work that waits for concrete to cure', () => {
         )
       ).of('P20')!.from;
     expect(await of('P10 when cured + 30 h')).toBeGreaterThan(await of('P10 when cured'));
+    // A space that does not break, as word processors write it, is a space.
+    expect(await of('P10 when\u00a0cured')).toBe(await of('P10 when cured'));
   });
 
   it('is not placed where the temperatures end before it has cured, and says why', async () => {

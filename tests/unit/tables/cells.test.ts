@@ -18,6 +18,7 @@ describe('an "after" cell', () => {
     ['A20 +2d', 'A20', 'finish', 2880],
     ['A20 + 0', 'A20', 'finish', 0],
     ['start of A20', 'A20', 'start', 0],
+    ['start\u00a0of\u00a0A20', 'A20', 'start', 0],
     ['Start of A20 + 30 min', 'A20', 'start', 30],
     ['finish of A20 + 1:30', 'A20', 'finish', 90],
     ['end of A20', 'A20', 'finish', 0],

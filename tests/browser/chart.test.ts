@@ -56,8 +56,7 @@ async function drawn(shown: ChartShown): Promise<PossessionChart> {
   return el;
 }
 async function settled(el: PossessionChart): Promise<void> {
-  for (let i = 0; i < 100 && inked(el) === 0; i += 1)
-    await new Promise((done) => setTimeout(done, 20));
+  await waitUntil(() => inked(el) > 0, 'the picture');
   await el.updateComplete;
 }
 const part = <T extends HTMLElement>(el: PossessionChart, css: string): T =>

@@ -6,6 +6,7 @@ import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { frame } from './support/samples.js';
 import { twoNights } from './support/two-nights.js';
 import { waitUntil } from './support/wait-until.js';
 
@@ -125,7 +126,11 @@ describe('the desk while it searches for a plan', () => {
     tab(el, 'plan').click();
     await el.updateComplete;
     button(el.renderRoot, 'Stop')!.click();
-    await new Promise((done) => setTimeout(done, 50));
+    await waitUntil(() => !el.planning.busy, 'the search stopped');
+    // What is drawn of it asks for what the view lacks, by the frame after.
+    await el.updateComplete;
+    await frame();
+    await el.updateComplete;
     expect(signals.length).to.equal(1);
     expect(el.planning.busy).to.equal(false);
   });

@@ -36,6 +36,13 @@ const table = (): HTMLElement => el.renderRoot.querySelector<HTMLElement>('[role
 const cells = (): HTMLElement[] => [...el.renderRoot.querySelectorAll<HTMLElement>('.map td')];
 const cell = (row: number, column: number): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(`td[data-row="${row}"][data-column="${column}"]`)!;
+/** Whether the map rests: what is drawn stands row after row and column after column, as it is put when there is time. */
+const isInReadingOrder = (): boolean => {
+  const places = cells().map(
+    ({ dataset }) => COLUMNS * Number(dataset['row']) + Number(dataset['column']),
+  );
+  return places.every((place, at) => at === 0 || places[at - 1]! < place);
+};
 const text = (node: Element): string => node.textContent.replaceAll(/\s+/g, ' ').trim();
 const active = (): readonly number[] => {
   const data = (el.shadowRoot!.activeElement as HTMLElement | null)?.dataset;
@@ -184,7 +191,7 @@ describe('possession-fit with many pairs', () => {
     ] as const) {
       map().scrollTo(left, top);
       await drawn();
-      await new Promise((done) => setTimeout(done, 250));
+      await waitUntil(isInReadingOrder, 'the reading order');
       expect(active()).to.deep.equal([2, 1]);
     }
   });

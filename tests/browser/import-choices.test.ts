@@ -184,9 +184,11 @@ describe('possession-import, the choices', () => {
   });
 
   it('loses no choice that is made while another is being read', async () => {
+    let goOn!: () => void;
+    let held = Promise.resolve();
     const slow: Pick<Engine, 'importFiles'> = {
       importFiles: async (files, document, signal, onProgress) => {
-        await new Promise((done) => setTimeout(done, 100));
+        await held;
         return engine.importFiles(files, document, signal, onProgress);
       },
     };
@@ -194,6 +196,7 @@ describe('possession-import, the choices', () => {
     const events = taken(el);
     const odd = bytes('a,b,c,d,e,f\nW1,2027-04-03 23:00,05:00,Up,OV1,offered\n');
     await el.read([{ name: 'a.csv', bytes: odd, choices: { kind: 'windows' } }]);
+    held = new Promise<void>((done) => (goOn = done));
     for (const [at, field] of [
       'window',
       'start',
@@ -208,6 +211,7 @@ describe('possession-import, the choices', () => {
       await el.updateComplete;
       expect(column.value).to.equal(field);
     }
+    goOn();
     await settled(el, () => !text(el).includes('Stop reading'));
     take(el);
     expect(events[0]!.document.tables.windows.map).to.include({

@@ -350,10 +350,7 @@ export function press(target: Element, key: string, more: KeyboardEventInit = {}
   );
 }
 
-/** The next drawing; a page in the background draws none, so a moment later at the latest. */
+/** The next drawing. Only the page in front draws: the runner opens one at a time. */
 export function frame(): Promise<void> {
-  return new Promise((resolve) => {
-    requestAnimationFrame(() => resolve());
-    setTimeout(resolve, 60);
-  });
+  return new Promise((resolve) => requestAnimationFrame(() => resolve()));
 }

@@ -28,7 +28,7 @@ const small = {
   resources: 'resource,capacity,rate per hour\ngang,1,120\n',
 };
 
-/** Answers of the sample: a name, the verb, further words. PLAN stands for a file that `allocate --json` printed; those of `small` are few. */
+/** Answers of the sample: a name, the verb, further words. PLAN stands for a file that `allocate --json` printed after a short search; those of `small` are few. */
 type Line = readonly [name: string, verb: Verb, more: readonly string[], size?: 'small'];
 
 const asked: readonly Line[] = [
@@ -79,7 +79,7 @@ async function wordsOf([, verb, more, size]: Line): Promise<string[]> {
     : all;
   const plan = join(folder, `${size ?? 'all'}.json`);
   if (more.includes('PLAN') && !existsSync(plan))
-    writeFileSync(plan, (await words(['allocate', ...tables, '--json'])).out);
+    writeFileSync(plan, (await words(['allocate', ...tables, '--seconds', '0.1', '--json'])).out);
   return [verb, ...tables, ...more.map((text) => (text === 'PLAN' ? plan : text))];
 }
 

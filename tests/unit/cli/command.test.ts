@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { verbs } from '../../../src/cli/options.js';
 import { version } from '../../../src/cli/version.js';
 import { cautions } from '../../../src/model/index.js';
-import { cliProcess, files, root } from '../../helpers/cli.js';
+import { cli, cliProcess, files, root } from '../../helpers/cli.js';
 
 const night =
   'window,start,end,lines,isolation,status\nN1,2027-03-06 22:00,2027-03-07 06:00,Up,,confirmed\n';
@@ -17,7 +17,7 @@ const shell = (line: string): ReturnType<typeof spawnSync> & { stderr: string; s
 
 describe('the command line', () => {
   it.each(verbs)('tells what %s takes', (verb) => {
-    const { code, stdout } = cliProcess(verb, '--help');
+    const { code, stdout } = cli(verb, '--help');
     expect(code).toBe(0);
     expect(stdout).toMatch(new RegExp(`^${verb}: `));
     expect(stdout).toContain('--windows FILE');
@@ -63,14 +63,12 @@ describe('the command line', () => {
 
   it('gives notes and cautions with every answer', () => {
     const { windows } = files({ windows: night });
-    const answer = JSON.parse(
-      cliProcess('usable', '--windows', windows, '--json').stdout,
-    ) as object;
+    const answer = JSON.parse(cli('usable', '--windows', windows, '--json').stdout) as object;
     expect(answer).toMatchObject({ cautions });
     const { notes } = answer as { notes: { code: string }[] };
     expect(notes.map((note) => note.code)).toContain('no-rules');
     const unused = JSON.parse(
-      cliProcess('usable', '--windows', windows, '--seconds', '3', '--json').stdout,
+      cli('usable', '--windows', windows, '--seconds', '3', '--json').stdout,
     ) as { notes: { code: string }[] };
     expect(unused.notes.map((note) => note.code)).toContain('option-not-used');
   });
@@ -92,15 +90,7 @@ describe('the command line', () => {
 
   it.each(['99999999999999', '1e9', '-5', '0x10'])('refuses --runs %s in words', (runs) => {
     const { windows, work } = files({ windows: night, work: 'activity,minutes\nA,30\n' });
-    const { code, stderr } = cliProcess(
-      'handback',
-      '--windows',
-      windows,
-      '--work',
-      work,
-      '--runs',
-      runs,
-    );
+    const { code, stderr } = cli('handback', '--windows', windows, '--work', work, '--runs', runs);
     expect(code).toBe(2);
     expect(stderr).toContain('--runs');
     expect(stderr).not.toMatch(/^\s+at /m);
@@ -109,16 +99,16 @@ describe('the command line', () => {
   it('lets no cell steer the terminal, and keeps the cell in JSON', () => {
     const name = 'N\u001b[31m\u202e1';
     const { windows } = files({ windows: night.replace('N1', name) });
-    const { stdout } = cliProcess('usable', '--windows', windows);
+    const { stdout } = cli('usable', '--windows', windows);
     expect(stdout).not.toMatch(/[\u001b\u202e]/);
-    const json = cliProcess('usable', '--windows', windows, '--json').stdout;
+    const json = cli('usable', '--windows', windows, '--json').stdout;
     expect(json).not.toMatch(/[\u001b\u202e]/);
     expect((JSON.parse(json) as { windows: { window: string }[] }).windows[0]!.window).toBe(name);
   });
 
   it('keeps a fault line short enough to read', () => {
     const { windows } = files({ windows: night.replace('confirmed', 'x'.repeat(9_000)) });
-    const { code, stderr } = cliProcess('usable', '--windows', windows);
+    const { code, stderr } = cli('usable', '--windows', windows);
     expect(code).toBe(1);
     expect(Math.max(...stderr.split('\n').map((line) => line.length))).toBeLessThan(700);
     expect(stderr).toContain('characters more');
@@ -128,15 +118,7 @@ describe('the command line', () => {
     const { windows } = files({ windows: night });
     const link = `${windows}.ics`;
     linkSync(windows, link);
-    const { code } = cliProcess(
-      'book',
-      '--windows',
-      windows,
-      '--calendar',
-      link,
-      '--at',
-      '2027-01-01',
-    );
+    const { code } = cli('book', '--windows', windows, '--calendar', link, '--at', '2027-01-01');
     expect(code).toBe(2);
     expect(readFileSync(windows, 'utf8')).toBe(night);
   });

@@ -8,7 +8,7 @@ import { afterEach, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { emptyPlan } from '../../../src/model/index.js';
 import { OpenPlan } from '../../../src/plan/open.js';
-import { cliProcess, root } from '../../helpers/cli.js';
+import { cli, cliProcess, root } from '../../helpers/cli.js';
 import { desk, until } from '../share/support/desk.js';
 
 const folders: string[] = [];
@@ -145,7 +145,7 @@ it.each([
   [['--windows', 'a.csv']],
   [['now']],
 ])('refuses %j as wrong usage', (words) => {
-  const { code, stderr } = cliProcess('share', ...words);
+  const { code, stderr } = cli('share', ...words);
   expect(code).toBe(2);
   expect(stderr).not.toContain('    at ');
 });

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { families, planOfFamily } from '../../../bench/plans/families.js';
 import type { Plan } from '../../../src/model/index.js';
@@ -59,6 +60,11 @@ function faultsOf({ tasks, order, clusters = [] }: Problem, { steps }: Recipe): 
   return faults;
 }
 
+/** Asked some hundred thousand times: `expect` is for telling where two differ, which takes it a hundred times as long. */
+function expectSame(found: unknown, wanted: unknown, name: string): void {
+  if (!isDeepStrictEqual(found, wanted)) expect(found, name).toEqual(wanted);
+}
+
 const sorted = (visits: readonly Visit[]): readonly Visit[] =>
   visits.toSorted((a, b) => a.task - b.task || a.start - b.start);
 
@@ -78,7 +84,7 @@ function walk(plan: Plan, first: Objective | undefined, look: (next: Recipe) => 
       turns % 40 === 39
         ? recipeOf(problem, at)
         : changed(problem, at, aims[turns % aims.length]!, random);
-    expect(faultsOf(problem, recipe)).toEqual([]);
+    expectSame(faultsOf(problem, recipe), [], 'faults');
     const next = look(recipe);
     if (random.below(3) > 0) at = next;
   }
@@ -94,14 +100,13 @@ describe('a recipe, whatever was placed before it', () => {
         walk(plan, first, (recipe) => {
           const alone = attemptOf(problem, recipe, goal);
           const { visits, left, starts, ends, since } = decoder.decode(recipe);
-          expect({ name, visits }).toEqual({ name, visits: alone.visits });
+          expectSame(visits, alone.visits, name);
           const fresh = new Decoder(problem, goal).decode(recipe);
-          expect([left, starts, ends, since]).toEqual([
-            fresh.left,
-            fresh.starts,
-            fresh.ends,
-            fresh.since,
-          ]);
+          expectSame(
+            [left, starts, ends, since],
+            [fresh.left, fresh.starts, fresh.ends, fresh.since],
+            name,
+          );
           return alone;
         });
       }
@@ -123,13 +128,13 @@ describe('a recipe, whatever was placed before it', () => {
           const board = decoder.decodeNoWorse(recipe, than);
           const isWorse = compareScores(alone.score, than) > 0;
           if (board === 'same') {
-            expect({ name, kept: sorted(kept!) }).toEqual({ name, kept: sorted(alone.visits) });
+            expectSame(sorted(kept!), sorted(alone.visits), name);
             same += 1;
           } else if (board) {
-            expect({ name, visits: board.visits }).toEqual({ name, visits: alone.visits });
+            expectSame(board.visits, alone.visits, name);
             if (!isWorse) kept = decoder.keep(recipe);
           } else
-            expect({ name, score: alone.score, than, isWorse }).toMatchObject({ isWorse: true });
+            expectSame(isWorse, true, `${name}: ${String(alone.score)} beside ${String(than)}`);
           given += Number(!board);
           worse += Number(isWorse);
           if (!isWorse) than = alone.score;

@@ -74,11 +74,13 @@ describe('work that has nothing to do with other work', () => {
         faults: [],
         open: [],
       });
-      // The plain search steps by minutes from the first window's start: the two must keep step.
+      // The plain search steps by minutes from the first window's start: the two must keep step. Work outside a window may
+      // lie anywhere between the first window and the last, and a season between them has too many steps.
       const starts = plan.windows.map(({ start }) => (start - plan.windows[0]!.start) / 60_000);
       const inStep = one.step === two.step && starts.every((start) => start % one.step === 0);
-      const days = Math.max(...starts) / 1440;
-      if (!inStep || days > 4 || plan.activities.length > 5) continue;
+      const days = (Math.max(...starts) - Math.min(...starts)) / 1440;
+      const isOutside = plan.activities.some(({ place }) => place === 'outside');
+      if (!inStep || (isOutside && days > 4) || plan.activities.length > 5) continue;
       looked += 1;
       const best = oracle(plan, objectiveOrder(first), one.step, found.placements);
       const told = found.certificate.objectives.filter(({ name }) => name !== 'margins');
@@ -98,7 +100,7 @@ describe('work that has nothing to do with other work', () => {
       }).toEqual({ seed, values: best.values, above: [] });
     }
     expect(apart).toBeGreaterThan(cases * 0.9);
-    expect(looked).toBeGreaterThan(cases / 30);
+    expect(looked).toBeGreaterThan(cases / 10);
     expect(proven).toBeGreaterThan(looked / 2);
   });
 

@@ -163,8 +163,8 @@ interface Asked {
  * all of it as it stands at that moment of the shift.
  *
  * Placements of other windows are passed over: work done there counts as done in time. The simulation keeps the
- * planned order of visits on shared plant and at a place that one of them has to itself. After the end of the ledger's
- * usable time no curfew is known.
+ * planned order of visits on shared plant and at a place that one of them has to itself. Curfews are known up to a day
+ * after the booked end.
  *
  * Where the shift has agreed to an earlier end, that is the end of all of it from then on; the work stays planned as it was.
  *

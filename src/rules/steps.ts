@@ -4,8 +4,10 @@ import type { Needs, Step } from '../model/index.js';
 /** A step and its interval, which other steps may share. */
 export interface PlacedStep extends Interval {
   readonly step: Step;
-  /** Name of the step it starts with; absent when it follows everything before it. */
+  /** Name of the step it starts with; absent when it follows everything of an earlier turn. */
   readonly beside?: string;
+  /** Its place in the order of laying out. */
+  readonly turn: number;
 }
 
 /** Whether work with these needs requires a step. */
@@ -88,11 +90,11 @@ export function layOut(
   const order = orderOf(steps, needs);
   const placed = new Array<PlacedStep>(order.length);
   let cursor = from;
-  for (const { step, at, beside } of order) {
+  for (const [turn, { step, at, beside }] of order.entries()) {
     const named = beside < 0 ? undefined : placed[beside]!;
     const start = Math.max(named ? named.start : cursor, notBefore(step));
     const end = start + step.minutes * MINUTE;
-    placed[at] = named ? { step, start, end, beside: named.step.step } : { step, start, end };
+    placed[at] = { step, start, end, turn, ...(named && { beside: named.step.step }) };
     cursor = Math.max(cursor, end);
   }
   return placed;

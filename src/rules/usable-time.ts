@@ -51,17 +51,43 @@ export function usableTime(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
-  curfews: readonly Interval[] = rules.curfews.flatMap((curfew) =>
-    barsWork(curfew, needs.loud) ? curfewStretches(curfew, window, window.zone) : [],
-  ),
+  curfews: readonly Interval[] = curfewsOf(window, needs, rules, window),
 ): IntervalSet {
   const isolation = isolationTimes(window, needs);
   if (isolation.notBooked.length > 0) return [];
   const used = stretchesUsed(window, needs, rules, isolation);
   const { between } = workSpanOf(window, needs, rules, used);
   if (between.end <= between.start) return [];
-  const stops = [...curfews, ...stopsOf(window, needs, rules, { used, isolation })];
+  const stops = [...curfews, ...stopsOf(window, needs, rules, { used, isolation }, window)];
   return stops.length === 0 ? [between] : subtract([between], unionOf(stops));
+}
+
+/** Minutes after the booked end in which it is still known when work must stop. */
+const OVERRUN_MINUTES = 24 * 60;
+
+/**
+ * When work with the given needs must stop, up to a day after the booked end: what runs late heeds curfews, too, where
+ * the ledger holds lead-out and margin.
+ */
+export function stopsOfWork(window: AccessWindow, needs: Needs, rules: PlanRules): IntervalSet {
+  const isolation = isolationTimes(window, needs);
+  const used = stretchesUsed(window, needs, rules, isolation);
+  const range = { start: window.start, end: window.end + OVERRUN_MINUTES * MINUTE };
+  return unionOf([
+    ...curfewsOf(window, needs, rules, range),
+    ...stopsOf(window, needs, rules, { used, isolation }, range),
+  ]);
+}
+
+function curfewsOf(
+  { zone }: AccessWindow,
+  { loud }: Needs,
+  { curfews }: PlanRules,
+  range: Interval,
+): readonly Interval[] {
+  return curfews.flatMap((curfew) =>
+    barsWork(curfew, loud) ? curfewStretches(curfew, range, zone) : [],
+  );
 }
 
 interface Dead {
@@ -69,19 +95,20 @@ interface Dead {
   readonly isolation: IsolationTimes;
 }
 
-/** Intervals that stop work, other than curfews. */
+/** Intervals that stop work, other than curfews. Of closed time, those of `range`. */
 function stopsOf(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
   { used, isolation }: Dead,
+  range: Interval,
 ): Interval[] {
   const stops: Interval[] = [];
   if (used.length > 1) stops.push(...reisolationClaims(window, needs, rules, used, isolation));
   const { heeds = [] } = needs;
   for (const closedTime of rules.closed ?? [])
     if (heeds.includes(closedTime.name))
-      stops.push(...closedStretches(closedTime, window, window.zone));
+      stops.push(...closedStretches(closedTime, range, window.zone));
   stops.push(...shiftBreaks(window, rules.shifts));
   return stops;
 }

@@ -30,8 +30,8 @@ export interface HandbackNetwork {
  *
  * Each kind of needs has the lead-in and lead-out its own ledger has. A visit waits for its lead-in, for what its
  * activity's links ask for where that is done in this window, and for plant that another visit has before it. Work
- * placed elsewhere counts as done in time. Curfews and shift breaks are those of the ledger, which knows none after
- * its usable time.
+ * placed elsewhere counts as done in time. Late work still waits for the end of a curfew; shift breaks are those of the
+ * booked window.
  *
  * @throws {RangeError} When a placement in the window names an activity that is not in the plan.
  */
@@ -47,10 +47,10 @@ export function handbackNetwork(
   const kinds = leadIns(build, visits);
   const unitsSeen = new Map<string, number>();
   const nodesOf = visits.map((visit) => {
-    const { ready, ledger } = kinds.get(visit.key)!;
+    const { ready, stops } = kinds.get(visit.key)!;
     const before = unitsSeen.get(visit.activity) ?? 0;
     unitsSeen.set(visit.activity, before + (visit.units ?? 0));
-    return visitNodes(build, visit, before, ready, ledger);
+    return visitNodes(build, visit, before, ready, stops);
   });
   linkVisits(build, visits, nodesOf);
   const found = leadOuts(build, visits, nodesOf, kinds);

@@ -1,9 +1,10 @@
-import { MINUTE, type Instant } from '../../calendar/index.js';
+import { MINUTE, type Instant, type IntervalSet } from '../../calendar/index.js';
 import { needsOf, type Needs, type Step } from '../../model/index.js';
 import {
   isolationOpens,
   layOut,
   ledgerOf,
+  stopsOfWork,
   type Ledger,
   type PlacedStep,
 } from '../../rules/index.js';
@@ -17,6 +18,8 @@ import { linesNeeded, type Visit } from './visits.js';
 export interface KindOfWork {
   readonly needs: Needs;
   readonly ledger: Ledger;
+  /** When they must stop. */
+  readonly stops: IntervalSet;
   /** The last steps of their lead-in. */
   readonly ready: readonly RiskLink[];
 }
@@ -62,7 +65,12 @@ export function leadIns(
       byLine.size > 0 ? lines : undefined,
     );
     const ready = made.length > 0 ? made.map(finishOf) : granted;
-    kinds.set(visit.key, { needs, ledger: ledgerOf(window, needs, plan.rules), ready });
+    kinds.set(visit.key, {
+      needs,
+      ledger: ledgerOf(window, needs, plan.rules),
+      stops: stopsOfWork(window, needs, plan.rules),
+      ready,
+    });
   }
   return kinds;
 }

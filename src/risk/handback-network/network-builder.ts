@@ -87,13 +87,11 @@ export class NetworkBuilder {
     lines?: readonly string[],
   ): readonly number[] {
     const made: number[] = [];
-    const inTime = startingOrder(placed);
-    inTime.forEach((item, k) => {
-      const { step } = item;
-      const links = inTime.slice(0, k).flatMap((other, j): RiskLink[] => {
-        if (other.step.step === item.beside)
-          return [{ node: made[j]!, from: 'start', lagMinutes: 0 }];
-        return item.beside === undefined && other.end <= item.start ? [finishOf(made[j]!)] : [];
+    const inTurn = [...placed].sort((a, b) => a.turn - b.turn);
+    inTurn.forEach(({ step, beside }, k) => {
+      const links = inTurn.slice(0, k).flatMap((other, j): RiskLink[] => {
+        if (other.step.step === beside) return [{ node: made[j]!, from: 'start', lagMinutes: 0 }];
+        return beside === undefined ? [finishOf(made[j]!)] : [];
       });
       const meaning = {
         kind,
@@ -120,16 +118,4 @@ export class NetworkBuilder {
     });
     return made;
   }
-}
-
-/** Steps by their start, one that starts with another after that one, wherever the list has them. */
-function startingOrder(placed: readonly PlacedStep[]): readonly PlacedStep[] {
-  const waiting = [...placed].sort((a, b) => a.start - b.start);
-  const ordered: PlacedStep[] = [];
-  const is = (name: string | undefined) => (other: PlacedStep) => other.step.step === name;
-  while (waiting.length > 0) {
-    const next = waiting.findIndex(({ beside }) => !waiting.some(is(beside)));
-    ordered.push(...waiting.splice(Math.max(0, next), 1));
-  }
-  return ordered;
 }

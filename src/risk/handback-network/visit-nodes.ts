@@ -1,18 +1,23 @@
+import type { IntervalSet } from '../../calendar/index.js';
 import { needsOf } from '../../model/index.js';
-import { isolationOpens, type Ledger } from '../../rules/index.js';
+import { isolationOpens } from '../../rules/index.js';
 import { constant, type Distribution } from '../kernel/distribution.js';
 import type { RiskLink } from '../kernel/network.js';
 import { capacityAt } from '../kernel/resource-order.js';
 import { finishOf, type NetworkBuilder, type NodeMeaning } from './network-builder.js';
 import type { Visit } from './visits.js';
 
-/** A visit's nodes, first to last. */
+/**
+ * A visit's nodes, first to last.
+ *
+ * @param stops When such work may not go on.
+ */
 export function visitNodes(
   build: NetworkBuilder,
   visit: Visit,
   unitsBefore: number,
   after: readonly RiskLink[],
-  ledger: Ledger,
+  stops: IntervalSet,
 ): readonly number[] {
   const { work, title, id } = visit.activityRow;
   const of = { kind: 'work', name: title, activity: id, plannedStart: visit.from } as const;
@@ -46,9 +51,9 @@ export function visitNodes(
         constant(work.makeSafeMinutes),
       );
   }
-  const closed = closedRows(ledger).map((row) => ({
-    from: build.minutesAt(row.start),
-    to: build.minutesAt(row.end),
+  const closed = stops.map(({ start, end }) => ({
+    from: build.minutesAt(start),
+    to: build.minutesAt(end),
   }));
   for (const index of made) if (closed.length > 0) build.nodes[index]!.closed = closed;
   const events = build.events((event) => event.activity === id);
@@ -57,22 +62,6 @@ export function visitNodes(
     build.nodes[bearer]!.events = events;
   if (made[0] !== undefined) build.nodes[made[0]]!.releaseMinutes = releaseOf(build, visit);
   return made;
-}
-
-/** Curfews, shift breaks, and what lies between two stretches in which the sections are dead. */
-function closedRows({ rows, usable }: Ledger): Ledger['rows'] {
-  const [first, last] = [usable[0], usable.at(-1)];
-  return rows.filter(
-    (row) =>
-      row.minutes > 0 &&
-      (row.kind === 'curfew' ||
-        row.kind === 'shift-break' ||
-        (row.kind !== 'usable' &&
-          first &&
-          last &&
-          first.end <= row.start &&
-          row.end <= last.start)),
-  );
 }
 
 /** Not before its own date, its isolation, or plant that comes later than the window opens. */

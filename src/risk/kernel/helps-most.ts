@@ -15,14 +15,15 @@ export interface Help {
   readonly meanGainMinutes: number;
 }
 
-/** Minutes between a node's least and greatest length, its events counted. */
+/** Minutes between a node's least length and its greatest by a slow factor, its events counted. */
 function reachOf(network: RiskNetwork, index: number): number {
   const node = network.nodes[index]!;
   const events = (node.events ?? []).reduce(
     (sum, event) => sum + event.probability * highOf(event.delay),
     0,
   );
-  return highOf(node.duration) - lowOf(node.duration) + events;
+  const slowest = network.commonFactor ? highOf(network.commonFactor) : 1;
+  return Math.max(0, highOf(node.duration) * slowest - lowOf(node.duration)) + events;
 }
 
 /** How many groups are tried at most. */

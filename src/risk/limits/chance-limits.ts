@@ -26,16 +26,18 @@ export interface ChanceLimitOptions {
 }
 
 /**
- * For each node asked about, how late it may start so that in `chance` of the runs all that waits for it, itself
- * included, is finished by the deadline: each run of `simulate` with that seed, walked backwards. What else may be late
- * is not counted: that is what the chance of the window says.
+ * For each group of nodes asked about, how late all of it may start so that in `chance` of the runs all that waits for it,
+ * itself included, is finished by the deadline: each run of `simulate` with that seed, walked backwards. What else may be
+ * late is not counted: that is what the chance of the window says.
  *
  * O(runs (nodes + links)). @throws {RangeError} When the network makes no sense.
+ *
+ * @returns By the first node of each group.
  */
 export function chanceLimits(
   network: RiskNetwork,
   options: ChanceLimitOptions,
-  asked: readonly number[],
+  asked: readonly NodeGroup[],
 ): ReadonlyMap<number, ChanceLimit> {
   const compiled = compileNetwork(network);
   const space = runSpace(compiled, randomState(options.seed), 1);
@@ -46,20 +48,29 @@ export function chanceLimits(
   return limits.found();
 }
 
+/** By index, nodes that are one thing seen several times, such as a step that several kinds of work wait for. */
+export type NodeGroup = readonly [number, ...number[]];
+
+/** Places in the list of starts, each with how many ticks later than it the start asked about may be. */
+interface Soonest {
+  readonly places: readonly { readonly at: number; readonly later: number }[];
+  readonly starts: Int32Array;
+}
+
 /** The same of runs that somebody else draws: each batch is handed in as it is drawn, in any order, up to the last. */
 export class RunsBackward {
   readonly #chance: number;
   readonly #latest: LatestStarts;
-  readonly #asked: readonly { readonly index: number; readonly position: number }[];
-  /** By position whose starts are worked out: those of each run. */
-  readonly #starts = new Map<number, Int32Array>();
+  /** By the first node of each group: whose starts they are, and how many ticks before those. */
+  readonly #asked = new Map<number, { readonly soonest: Soonest; readonly before: number }>();
+  readonly #worked = new Map<string, Soonest>();
   /** The latest starts of the batch that was taken last, where nothing but the deadline is kept to. */
   readonly ofDeadline: LatestStarts | undefined;
 
   constructor(
     network: CompiledNetwork,
     { runs, deadlineMinutes, chance, after }: Omit<ChanceLimitOptions, 'seed'>,
-    asked: readonly number[],
+    asked: readonly NodeGroup[],
   ) {
     const { nodeAt } = network;
     const deadline = Math.floor(deadlineMinutes * TICKS);
@@ -67,29 +78,43 @@ export class RunsBackward {
     const startBy = finishBy.reduce((last, by) => Math.max(last, by), deadline);
     this.#chance = chance;
     this.#latest = new LatestStarts(network, { startBy, finishBy });
-    this.#asked = asked.map((index) => ({ index, position: nodeAt.indexOf(index) }));
-    for (const { position } of this.#asked)
-      this.#starts.set(this.#latest.of(position).position, new Int32Array(runs));
+    for (const group of asked) {
+      const standing = group.map((index) => this.#latest.of(nodeAt.indexOf(index)));
+      const { before } = standing[0]!;
+      const places = standing.map((own) => ({
+        at: own.position * LANES,
+        later: before - own.before,
+      }));
+      const key = JSON.stringify(places);
+      const soonest = this.#worked.get(key) ?? { places, starts: new Int32Array(runs) };
+      this.#worked.set(key, soonest);
+      this.#asked.set(group[0], { soonest, before });
+    }
     if (finishBy.every((by) => by === deadline)) this.ofDeadline = this.#latest;
   }
 
   take(space: RunSpace, offset: number, lanesUsed: number, first: number): void {
     this.#latest.pass(space, offset);
-    for (const [position, starts] of this.#starts) {
-      const at = position * LANES;
+    for (const { places, starts } of this.#worked.values()) {
+      const [only, ...others] = places;
+      const { at } = only!;
       starts.set(this.#latest.starts.subarray(at, at + lanesUsed), first);
+      for (const { at: from, later } of others)
+        for (let lane = 0; lane < lanesUsed; lane += 1) {
+          const by = this.#latest.starts[from + lane]! + later;
+          if (by < starts[first + lane]!) starts[first + lane] = by;
+        }
     }
   }
 
   found(): ReadonlyMap<number, ChanceLimit> {
     const limits = new Map(
-      [...this.#starts].map(([position, starts]) => [position, limitOf(starts, this.#chance)]),
+      [...this.#worked.values()].map((soonest) => [soonest, limitOf(soonest.starts, this.#chance)]),
     );
     return new Map(
-      this.#asked.map(({ index, position }) => {
-        const standing = this.#latest.of(position);
-        const { start, errorMinutes } = limits.get(standing.position)!;
-        return [index, { start: start - standing.before / TICKS, errorMinutes }];
+      [...this.#asked].map(([index, { soonest, before }]) => {
+        const { start, errorMinutes } = limits.get(soonest)!;
+        return [index, { start: start - before / TICKS, errorMinutes }];
       }),
     );
   }

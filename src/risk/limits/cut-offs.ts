@@ -1,6 +1,6 @@
 import { addMinutes, minutesBetween, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Commitment } from '../../model/index.js';
-import type { ChanceLimit } from './chance-limits.js';
+import type { ChanceLimit, NodeGroup } from './chance-limits.js';
 import type { HandbackNetwork } from '../handback-network/handback-network.js';
 import type { NodeMeaning } from '../handback-network/network-builder.js';
 import type { LatestTimes } from './latest-times.js';
@@ -10,13 +10,15 @@ import type { CutOff, DecisionPoint } from '../types.js';
 export type NodeState = CutOff['state'];
 
 /** Steps and activities with the indices of their nodes, in the order in which they first appear. */
-export function groupsOf(meanings: readonly NodeMeaning[]): ReadonlyMap<string, readonly number[]> {
-  const groups = new Map<string, number[]>();
+export function groupsOf(meanings: readonly NodeMeaning[]): ReadonlyMap<string, NodeGroup> {
+  const groups = new Map<string, [number, ...number[]]>();
   meanings.forEach((meaning, index) => {
     // No step that anybody does: it stands for what may delay the handback.
     if (meaning.part === 'handed-back') return;
     const key = JSON.stringify([meaning.kind, meaning.activity ?? meaning.name]);
-    groups.set(key, [...(groups.get(key) ?? []), index]);
+    const group = groups.get(key);
+    if (group) group.push(index);
+    else groups.set(key, [index]);
   });
   return groups;
 }
@@ -42,21 +44,19 @@ function lastCopy(group: readonly number[], planned: readonly NodeTimes[]): numb
 /** The nodes of a group that its cut-off looks at, and those of them by which it must have begun. */
 function boundBy(
   { meanings }: HandbackNetwork,
-  all: readonly number[],
+  all: NodeGroup,
   planned: readonly NodeTimes[],
-): { readonly group: readonly number[]; readonly first: readonly number[] } {
-  const { kind, activity } = meanings[all[0]!]!;
-  const group = kind === 'lead-out' ? [lastCopy(all, planned)] : all;
+): { readonly group: NodeGroup; readonly first: NodeGroup } {
+  const { kind, activity } = meanings[all[0]]!;
+  const group: NodeGroup = kind === 'lead-out' ? [lastCopy(all, planned)] : all;
   // A step seen by several kinds of work is one step: all its nodes bind. An activity starts with its first node.
-  return { group, first: activity === undefined ? group : group.slice(0, 1) };
+  return { group, first: activity === undefined ? group : [group[0]] };
 }
 
-/** The nodes whose latest start some cut-off tells. */
-export function startNodes(built: HandbackNetwork, window: AccessWindow): readonly number[] {
+/** For each cut-off, the nodes whose latest start it tells. */
+export function startNodes(built: HandbackNetwork, window: AccessWindow): readonly NodeGroup[] {
   const planned = plannedTimes(built, window);
-  return [...groupsOf(built.meanings).values()].flatMap(
-    (all) => boundBy(built, all, planned).first,
-  );
+  return [...groupsOf(built.meanings).values()].map((all) => boundBy(built, all, planned).first);
 }
 
 /**
@@ -76,18 +76,15 @@ export function cutOffsOf(
   return [...groupsOf(meanings).values()]
     .map((all): CutOff => {
       const { kind, name, activity } = meanings[all[0]!]!;
-      const { group, first } = boundBy(built, all, planned);
+      const { group, first }: { readonly group: readonly number[]; readonly first: NodeGroup } =
+        boundBy(built, all, planned);
       const least = (times: readonly NodeTimes[], edge: 'start' | 'finish', of = group): number =>
         Math.min(...of.map((index) => times[index]![edge]));
       // An activity ends with its last node.
       const last = activity === undefined ? group : group.slice(-1);
       const plannedStart = least(planned, 'start');
       const latestStart = least(keeping, 'start', first);
-      const limits = first.flatMap((index) => chance?.get(index) ?? []);
-      const limit = limits.reduce<ChanceLimit | undefined>(
-        (least, item) => (least && least.start <= item.start ? least : item),
-        undefined,
-      );
+      const limit = chance?.get(first[0]);
       const done = all.every((index) => states[index] === 'done');
       const begun = all.some((index) => states[index] !== 'to-come');
       return {

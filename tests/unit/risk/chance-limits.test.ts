@@ -23,7 +23,7 @@ describe('how late work may start for what follows to be over in time', () => {
         chance: 0.9,
         after: (index) => (index === 1 ? 20 : 0),
       },
-      [0, 1],
+      [[0], [1]],
     );
     // By hand: 200 - 20 - 30, and 60 before that.
     expect(found.get(1)).toEqual({ start: 150, errorMinutes: 0 });
@@ -48,7 +48,7 @@ describe('how late work may start for what follows to be over in time', () => {
       const { start, errorMinutes } = chanceLimits(
         network,
         { runs, seed, deadlineMinutes, chance, after: () => 0 },
-        [0],
+        [[0]],
       ).get(0)!;
       expect(Math.abs(start - (deadlineMinutes - (high - beyond)))).toBeLessThan(5 * error);
       sizes.push(errorMinutes);

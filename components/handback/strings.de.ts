@@ -125,7 +125,7 @@ export const strings: HandbackStrings = {
   leaveOut: (names) => `Weglassen: ${names}.`,
   allAsPlanned: 'Alles wie geplant',
   stopAtUnits: (name, units) =>
-    units === 0 ? `${name} nicht beginnen` : `${name}: bei ${units} aufhören`,
+    units === 0 ? `Keine Einheit von ${name}` : `${name}: bei ${units} aufhören`,
   moreOf: (name, more) => `${name}: noch ${more}`,
   waysOn: 'Wie es von hier weitergehen kann',
   wayOn: 'Weg',

@@ -123,7 +123,7 @@ export const defaultStrings = {
   leaveOut: (names: string) => `Leave out ${names}.`,
   allAsPlanned: 'All as planned',
   stopAtUnits: (name: string, units: number) =>
-    units === 0 ? `Do not begin ${name}` : `${name}: stop at ${units}`,
+    units === 0 ? `No unit of ${name}` : `${name}: stop at ${units}`,
   moreOf: (name: string, more: number) => `${name}: ${more} more`,
   waysOn: 'Ways on from here',
   wayOn: 'Way on',

@@ -346,6 +346,7 @@ const isOver = (early: number, end: 'booked' | 'agreed'): Outlook => ({
     activity: null,
     more: null,
     leaveOut: [],
+    alsoStop: [],
     ...because(
       sayLive('handed-back', {
         minutes: Math.abs(early),

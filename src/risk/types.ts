@@ -165,6 +165,12 @@ export interface UnitOutlook {
   readonly unitsWithinConfidence: number;
 }
 
+/** Repeated work and how many units of it are done in this window when it stops. */
+export interface StopsAt {
+  readonly activity: string;
+  readonly units: number;
+}
+
 /** A way on from this moment of the shift. */
 export interface LiveOption {
   /** The repeated work it is about; absent: none, or all that may be left out. */
@@ -175,6 +181,8 @@ export interface LiveOption {
   readonly more?: number;
   /** Activities left out altogether. */
   readonly leaveOut: readonly string[];
+  /** Other repeated work that stops short. */
+  readonly alsoStop: readonly StopsAt[];
   readonly onTime: Chance;
   readonly marginMinutes: number;
   /** Reaches the chance wanted. */
@@ -199,6 +207,8 @@ export interface Advice extends Reasoned {
   readonly more: number | null;
   /** Activities to be left out altogether. */
   readonly leaveOut: readonly string[];
+  /** Other repeated work that is to stop short. */
+  readonly alsoStop: readonly StopsAt[];
 }
 
 export interface HandbackSimulation {

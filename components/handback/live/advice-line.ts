@@ -3,6 +3,7 @@ import { durationText } from '../../../src/calendar/index.js';
 import type { HandbackResult } from '../../../src/engine/index.js';
 import type { LiveSetting } from './live-setting.js';
 import { stateOf } from './live-setting.js';
+import { besides } from './option-list.js';
 import { titleOf, type Advice } from '../result-parts.js';
 import type { HandbackStrings } from '../strings.js';
 import { clockBeside } from '../times.js';
@@ -31,7 +32,6 @@ function askedLine(
   const asked = result.live?.askedBack;
   if (!asked) return nothing;
   const { advice } = asked;
-  const out = advice.leaveOut.map((id) => titleOf(result, id)).join(', ');
   return html`<div class="asked">
     <p>
       <strong
@@ -44,7 +44,7 @@ function askedLine(
         percentText(asked.onTime.probability),
         durationText(asked.marginLeftMinutes),
       )}
-      ${out === '' ? nothing : strings.leaveOut(out)} ${saidWhy(advice)}
+      ${besides(advice, (id) => titleOf(result, id), strings)} ${saidWhy(advice)}
     </p>
   </div>`;
 }
@@ -57,21 +57,21 @@ export function adviceLine(
   const { strings, zone } = setting;
   const { live } = result;
   if (!live) return nothing;
-  const { say, activity, leaveOut } = live.advice;
+  const { say, activity } = live.advice;
   // Nobody is told to go on with work for which no grant is recorded.
   const ungranted =
     (say === 'carry-on' || say === 'more') &&
     live.doubts.some((doubt) => doubt.code === 'not-granted');
   const next = result.cutOffs.find((cutOff) => stateOf(cutOff, setting) === 'to-come');
   const name = (id: string): string => titleOf(result, id);
+  const beside = besides(live.advice, name, strings);
   const head = ungranted ? strings.noGrant : sayText(live.advice, strings);
   return html`<div part="advice" class="advice ${ungranted ? 'ungranted' : say}" role="status">
     <p class="say ${sizeOf(head)}">${head}</p>
     <p class="of">
       ${ungranted && say === 'more' ? html`<strong>${sayText(live.advice, strings)}</strong>` : nothing}
       ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}
-      ${leaveOut.length > 0 ? html`<strong>${strings.leaveOut(leaveOut.map(name).join(', '))}</strong>` : nothing}
-      ${saidWhy(live.advice)}
+      ${beside === '' ? nothing : html`<strong>${beside}</strong>`} ${saidWhy(live.advice)}
     </p>
     ${
       next && say !== 'over'

@@ -8,13 +8,23 @@ import { numberText } from '../../shared/format.js';
 import { percentText } from '../../shared/chance.js';
 import { said, saidWhy } from '../../shared/said.js';
 
+/** What goes or stops beside the work that is counted; empty: nothing. */
+export function besides(
+  { leaveOut, alsoStop }: Pick<LiveOption, 'leaveOut' | 'alsoStop'>,
+  name: (id: string) => string,
+  strings: HandbackStrings,
+): string {
+  const stops = alsoStop.map((stop) => `${strings.stopAtUnits(name(stop.activity), stop.units)}.`);
+  const out = leaveOut.length > 0 ? [strings.leaveOut(leaveOut.map(name).join(', '))] : [];
+  return [...stops, ...out].join(' ');
+}
+
 /** Every way on from here with its chance, stopping now among them; and what is not offered, with why. */
 export function optionList(result: HandbackResult, strings: HandbackStrings): TemplateResult {
   const { live, confidence, simulation } = result;
   const name = (id: string): string => titleOf(result, id);
   const words = (option: LiveOption): string => {
-    const without =
-      option.leaveOut.length > 0 ? strings.leaveOut(option.leaveOut.map(name).join(', ')) : '';
+    const without = besides(option, name, strings);
     if (option.activity === undefined || option.more === undefined)
       return without || strings.allAsPlanned;
     if (option.leaveOut.includes(option.activity)) return without;

@@ -33,12 +33,15 @@ export const windowVerdict = z.enum(['held', 'chance-low', 'eaten', 'overrun']).
   }),
 );
 
+const alsoStop = list(z.object({ activity: text, units: count }));
+
 const advice = z
   .object({
     say: z.enum(['stop', 'carry-on', 'more', 'over']),
     activity: z.nullable(text),
     more: z.nullable(count),
     leaveOut: texts,
+    alsoStop: said(alsoStop, 'Other repeated work that is to stop at so many units.'),
     why: text,
   })
   .check(z.meta({ id: 'advice' }));
@@ -73,6 +76,7 @@ export const live = z.object({
       units: z.optional(count),
       more: z.optional(count),
       leaveOut: texts,
+      alsoStop,
       pOnTime: chance,
       standardError: number,
       marginMinutes: whole,

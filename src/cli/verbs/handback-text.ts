@@ -129,7 +129,7 @@ function chanceShortWords(id: string, result: HandbackResult, wanted: number): r
 
 /** The advice in capitals, with the work it counts and what it leaves out. It never says to continue without a grant. */
 function sayWords(
-  { say, more, activity, leaveOut }: Advice,
+  { say, more, activity, leaveOut, alsoStop }: Advice,
   titleOf: (id: string) => string,
   isGranted = true,
 ): string {
@@ -142,7 +142,8 @@ function sayWords(
   };
   const of = say === 'carry-on' || activity === null ? '' : ` (${titleOf(activity)})`;
   const without = leaveOut.filter((id) => id !== activity || say === 'carry-on');
-  return `${words[say]}${of}${without.length === 0 ? '' : `, leave out ${without.map(titleOf).join(', ')}`}`;
+  const stops = alsoStop.map((stop) => `, ${titleOf(stop.activity)}: stop at ${stop.units}`);
+  return `${words[say]}${of}${stops.join('')}${without.length === 0 ? '' : `, leave out ${without.map(titleOf).join(', ')}`}`;
 }
 
 function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly string[] {
@@ -194,15 +195,24 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
 }
 
 function optionWords(
-  { activity, more, units, leaveOut }: NonNullable<HandbackResult['live']>['options'][number],
+  {
+    activity,
+    more,
+    units,
+    leaveOut,
+    alsoStop,
+  }: NonNullable<HandbackResult['live']>['options'][number],
   titleOf: (id: string) => string,
 ): string {
-  const without = leaveOut.length === 0 ? '' : `without ${leaveOut.map(titleOf).join(', ')}`;
+  const without = [
+    ...alsoStop.map((stop) => `${titleOf(stop.activity)}: stop at ${stop.units}`),
+    ...(leaveOut.length === 0 ? [] : [`without ${leaveOut.map(titleOf).join(', ')}`]),
+  ].join(', ');
   if (activity === undefined || more === undefined) return without || 'All as planned';
   if (leaveOut.includes(activity)) return without;
   const count =
     units === 0
-      ? `do not begin ${titleOf(activity)}`
+      ? `no unit of ${titleOf(activity)}`
       : more === 0
         ? `${titleOf(activity)}: stop at ${units}`
         : `${titleOf(activity)}: ${more} more`;

@@ -5,7 +5,7 @@ import type { Conditioned } from './conditioned.js';
 import { chancesWithout, marginWithout, nodesBeyond, type LessWork } from './less-work.js';
 import { sayLive } from './live-sentences.js';
 import { activitiesOf, mayLeaveOut, type MayLeaveOut, type StopsEarly } from './may-leave-out.js';
-import type { Advice, LiveOption, NotOffered } from '../types.js';
+import type { Advice, LiveOption, NotOffered, StopsAt } from '../types.js';
 
 /** What the shift may do from here on, with the line of advice. */
 export interface Outlook {
@@ -19,6 +19,7 @@ interface Draft {
   readonly units?: number;
   readonly more?: number;
   readonly leaveOut: readonly string[];
+  readonly alsoStop: readonly StopsAt[];
   readonly nodes: ReadonlySet<number>;
   /** Absent: nothing beside what is planned. */
   readonly only?: Worded;
@@ -99,10 +100,15 @@ function draftsOf(
     nodesBeyond(built, stopsEarly.nodes, states, keep, assumed);
   const title = (id: string): string =>
     plan.activities.find((activity) => activity.id === id)?.title ?? id;
-  const condition = (stopsEarly: StopsEarly, keep: number): Pick<Draft, 'only'> => {
-    if (!stopsEarly.assumed || keep !== stopsEarly.done) return {};
-    const given = { unit: stopsEarly.done + 1, name: title(stopsEarly.activity) };
-    return { only: sayLive('only-if-not-begun', given) };
+  const conditions = (
+    ...stops: readonly (readonly [StopsEarly, number])[]
+  ): Pick<Draft, 'only'> => {
+    const assumed = stops.filter(([{ assumed, done }, keep]) => assumed && keep === done);
+    if (assumed.length === 0) return {};
+    const said = assumed.map(([{ activity, done }]) =>
+      sayLive('only-if-not-begun', { unit: done + 1, name: title(activity) }),
+    );
+    return { only: together(said) };
   };
   const waits = whole.map((leavesOut) => [leavesOut.activity, ...leavesOut.with]);
   const out = (groups: readonly (readonly string[])[]): readonly string[] => [
@@ -113,6 +119,7 @@ function draftsOf(
   const planned: Draft = {
     ...(lead && { activity: lead.activity, units: lead.units, more: lead.units - lead.done }),
     leaveOut: [],
+    alsoStop: [],
     nodes: new Set(),
     listed: true,
   };
@@ -127,19 +134,24 @@ function draftsOf(
           stopsEarly !== lead && units === 0 && untouched(states)(stopsEarly)
             ? [stopsEarly.activity]
             : [],
+        alsoStop: [],
         nodes: new Set(beyond(stopsEarly, units)),
-        ...condition(stopsEarly, units),
+        ...conditions([stopsEarly, units]),
         listed: true,
       };
     }),
   );
   const waiting = waits.map((group): Draft => ({
     leaveOut: group,
+    alsoStop: [],
     nodes: new Set(gone([group])),
     listed: true,
   }));
   const rest = early.filter((stopsEarly) => stopsEarly !== lead);
   const least = rest.flatMap((stopsEarly) => beyond(stopsEarly, stopsEarly.least));
+  const idle = rest.filter(untouched(states));
+  const stopping = rest.filter((stopsEarly) => !idle.includes(stopsEarly));
+  const alsoStop = stopping.map(({ activity, least: units }) => ({ activity, units }));
   // Everything that may go, down to each count of the work that is going on: the last is a stop now.
   const both = waits.length + rest.length > 0;
   const all = lead
@@ -149,18 +161,20 @@ function draftsOf(
           activity: lead.activity,
           units,
           more: units - lead.done,
-          leaveOut: out([
-            ...waits,
-            ...rest.filter(untouched(states)).map((stopsEarly) => [stopsEarly.activity]),
-          ]),
+          leaveOut: out([...waits, ...idle.map((stopsEarly) => [stopsEarly.activity])]),
+          alsoStop,
           nodes: new Set([...beyond(lead, units), ...least, ...gone(waits)]),
-          ...condition(lead, units),
+          ...conditions(
+            [lead, units],
+            ...stopping.map((stopsEarly) => [stopsEarly, stopsEarly.least] as const),
+          ),
           listed: units === lead.least,
         };
       })
     : [
         {
           leaveOut: out(waits),
+          alsoStop: [],
           nodes: new Set(gone(waits)),
           listed: waits.length > 1,
         },
@@ -195,6 +209,7 @@ function choose(
       activity: planned.activity ?? null,
       more: planned.more ?? null,
       leaveOut: [],
+      alsoStop: [],
     },
     why,
   });
@@ -213,14 +228,18 @@ function choose(
       lost(a) - lost(b),
   );
   const chosen = best ?? safest!;
-  const counted = lead !== undefined && chosen.activity === lead.activity;
-  const more = counted ? chosen.more! : (planned.more ?? null);
+  // What is cut short is counted, be it the work that is going on or work beside it.
+  const counted =
+    chosen.activity !== undefined &&
+    (chosen.activity === lead?.activity || !chosen.leaveOut.includes(chosen.activity));
+  const { activity = null, more = null } = counted ? chosen : planned;
   // The next count up shows why it is no more.
   const above = counted
     ? others.find(
         (other) =>
           other.activity === chosen.activity &&
           other.leaveOut.length === 0 &&
+          other.alsoStop.length === 0 &&
           other.more === chosen.more! + 1 &&
           other !== chosen,
       )
@@ -233,9 +252,10 @@ function choose(
   return {
     how: {
       say: counted ? (more === 0 ? 'stop' : 'more') : 'carry-on',
-      activity: planned.activity ?? null,
+      activity,
       more,
       leaveOut: chosen.leaveOut,
+      alsoStop: chosen.alsoStop,
     },
     why: [
       sayLive('ways-compared', { ways, wanted: aim }),
@@ -247,12 +267,14 @@ function choose(
 
 /** An option as part of a sentence. */
 function optionWords(
-  { activity, units, more, leaveOut }: LiveOption,
+  { activity, units, more, leaveOut, alsoStop }: LiveOption,
   lead: StopsEarly | undefined,
   title: (id: string) => string,
 ): Worded {
-  const without =
-    leaveOut.length === 0 ? [] : [sayLive('way-without', { names: leaveOut.map(title) })];
+  const without = [
+    ...alsoStop.map((stop) => sayLive('way-of', { units: stop.units, name: title(stop.activity) })),
+    ...(leaveOut.length === 0 ? [] : [sayLive('way-without', { names: leaveOut.map(title) })]),
+  ];
   if (units === undefined || activity === undefined)
     return without[0] ?? sayLive('way-as-planned', {});
   if (leaveOut.includes(activity)) return without[0]!;
@@ -261,7 +283,7 @@ function optionWords(
     activity === lead?.activity
       ? more === 0
         ? units === 0
-          ? sayLive('way-not-begun', { name })
+          ? sayLive('way-none', { name })
           : sayLive('way-stop-at', { units })
         : sayLive('way-more', { units: more! })
       : sayLive('way-of', { units, name });
@@ -277,6 +299,9 @@ function lostBy(option: LiveOption, lead: StopsEarly | undefined): number {
   const counted = lead !== undefined && option.activity === lead.activity;
   const units = counted ? lead.units - option.units! : 0;
   return (
-    units * 1_000 + option.leaveOut.length + (option.activity !== undefined && !counted ? 1 : 0)
+    units * 1_000 +
+    option.leaveOut.length +
+    option.alsoStop.length +
+    (option.activity !== undefined && !counted ? 1 : 0)
   );
 }

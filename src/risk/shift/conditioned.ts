@@ -181,6 +181,7 @@ export function conditionedOn(
     });
     return { ...node, after, releaseMinutes: release };
   });
+  const ending = isHandedBack(options, at) ? [] : [handingBack(now)];
   const dated = built.network.datedEvents?.filter((event) => event.atMinutes >= now);
   const { datedEvents: _, ...rest } = built.network;
   return {
@@ -188,21 +189,39 @@ export function conditionedOn(
       ...built,
       network: {
         ...rest,
-        nodes: separated(conditioned, seen),
+        nodes: [...separated(conditioned, seen), ...ending.map(({ node }) => node)],
         ...(dated && { datedEvents: dated }),
       },
-      meanings: built.meanings.map((meaning, index) => {
-        const { plannedStart: __, ...other } = meaning;
-        return { ...other, minutes: minutes[index]! };
-      }),
+      meanings: [
+        ...built.meanings.map((meaning, index) => {
+          const { plannedStart: __, ...other } = meaning;
+          return { ...other, minutes: minutes[index]! };
+        }),
+        ...ending.map(({ meaning }) => meaning),
+      ],
     },
-    states: seen.map(({ started, finished }) =>
-      finished !== undefined ? 'done' : started !== undefined ? 'begun' : 'to-come',
-    ),
+    states: [
+      ...seen.map(({ started, finished }) =>
+        finished !== undefined ? 'done' : started !== undefined ? 'begun' : 'to-come',
+      ),
+      ...ending.map(() => 'to-come' as const),
+    ],
     beyondEstimate: [...beyond],
     assumed: new Set([...seen.keys()].filter((index) => seen[index]!.assumed)),
   };
 }
+
+const isHandedBack = ({ actuals = [] }: HandbackOptions, at: Instant): boolean =>
+  actuals.some(({ step, finishedAt }) => step === handedBackStep && finishedAt! <= at);
+
+/** Until it is recorded, the line is not handed back before now, even with nothing left to do. */
+const handingBack = (now: number): { readonly node: RiskNode; readonly meaning: NodeMeaning } => ({
+  node: {
+    ...{ id: handedBackStep, duration: constant(0), after: [] },
+    ...{ releaseMinutes: now, factorWeight: 0 },
+  },
+  meaning: { kind: 'lead-out', name: handedBackStep, part: 'handed-back', minutes: 0 },
+});
 
 /** A twin whose original has moved on without it has its own length again. */
 function separated(nodes: readonly RiskNode[], seen: readonly Seen[]): readonly RiskNode[] {

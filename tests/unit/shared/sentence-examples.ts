@@ -365,7 +365,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   },
   'way-as-planned': {},
   'way-without': { names: ['A'] },
-  'way-not-begun': { name: 'A' },
+  'way-none': { name: 'A' },
   'way-stop-at': { units: 5 },
   'way-more': { units: 5 },
   'way-of': { units: 5, name: 'A' },

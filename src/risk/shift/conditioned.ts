@@ -90,6 +90,15 @@ function seenOf(
       (index) => seen[index]!,
     );
     if (started !== undefined) first.forEach((item) => (item.started = started));
+    const [setUp, unit] = own;
+    if (started !== undefined && units === 0 && built.meanings[setUp!]?.part === 'set-up') {
+      // Nobody writes down that it is set up: it takes its minutes, and then the first unit is taken to be under way.
+      const ready = started + built.meanings[setUp!]!.minutes;
+      if (ready < at) {
+        seen[setUp!]!.finished = ready;
+        if (unit !== undefined) Object.assign(seen[unit]!, { started: ready, assumed: true });
+      }
+    }
     if (unitsAt !== undefined && units > 0) {
       own.forEach((index) => {
         const unit = built.meanings[index]!.unit ?? 0;

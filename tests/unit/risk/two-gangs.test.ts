@@ -100,6 +100,25 @@ describe('the advice where two gangs are at repeated work', () => {
   });
 });
 
+describe('repeated work that was set up and has no unit done yet', () => {
+  it('is at its first unit, and has outrun nothing', () => {
+    const work: Activity['work'] = {
+      ...{ kind: 'units', units: 3, done: 0, minutesPerUnit: 40, spread: { low: 30, high: 60 } },
+      ...{ setUpMinutes: 15, makeSafeMinutes: 0 },
+    };
+    const piles = anActivity('PILE', work, { madeGoodBy: 'none' });
+    const started = { activity: 'PILE', startedAt: at(0) };
+    const live = look([[piles, 0, 135]], 40, [started]);
+    expect(live.beyondEstimate).toEqual([]);
+    // 15 to set up and three of 40; a stop now holds where the first has not begun.
+    expect(minutesBetween(at(135), live.forecastHandback)).toBe(0);
+    const stop = live.options.find(({ more }) => more === 0)!;
+    expect(stop.condition).toContain('Only if unit 1 of Activity PILE has not begun');
+    // After 15 and 60 minutes it has.
+    expect(look([[piles, 0, 135]], 76, [started]).beyondEstimate).toEqual(['Activity PILE']);
+  });
+});
+
 describe('a line on which nothing is left to do and which nobody has recorded as handed back', () => {
   it('is handed back no sooner than now', () => {
     const over = { activity: 'CUT', startedAt: at(0), finishedAt: at(100) };

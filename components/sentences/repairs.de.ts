@@ -71,6 +71,8 @@ export const repairs: RepairSentences = {
   'place-taken-by': ({ names }) =>
     `braucht den Ort, den ${and(names)} ${form(names.length, 'belegt', 'belegen')}`,
   'shared-with': ({ resource, names }) => `${resource} wird mit ${and(names)} geteilt`,
+  'too-late-there': ({ window }) =>
+    `${window === null ? 'in der übrigen Zeit' : `in ${window}`} würde ein Ecktermin nicht gehalten`,
   'lacks-time-for-all': ({ window }) =>
     `${window ?? 'die übrige Zeit'} hat nicht mehr die Zeit für alles, was darin lag`,
   'had-no-place': () => 'es hatte zuvor keinen Platz',

@@ -47,7 +47,8 @@ function causeByItself(
   if (never) return neverWords(never, window, task.activity);
   if (at === undefined) return sayRepair('window-takes-none', there);
   const alone = new Board(problem).find(task, task.units, task.earliest, at);
-  return alone ? undefined : sayRepair('window-lacks-time', there);
+  if (!alone) return sayRepair('window-lacks-time', there);
+  return alone.end > task.due ? sayRepair('too-late-there', there) : undefined;
 }
 
 /** Why a piece that could stay by itself moves with, or for, other work. */
@@ -66,9 +67,9 @@ function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): Wo
     other.window === window && !gone.has(at) ? [other.task] : [],
   );
   const held = heldTo(split, new Set([...gone].filter((other) => other !== piece)));
-  const here = (without?: number): boolean => {
+  const here = (without?: number, from = held): boolean => {
     const some = partOf(
-      held,
+      from,
       [index, ...beside].sort((a, b) => a - b),
       noEarlier(held),
     );
@@ -95,8 +96,15 @@ function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): Wo
       ? sayRepair('place-taken-by', { names })
       : sayRepair('shared-with', { resource: id, names });
   }
-  return sayRepair('lacks-time-for-all', { window: placement.window });
+  const late = here(undefined, undated(held)) ? 'too-late-there' : 'lacks-time-for-all';
+  return sayRepair(late, { window: placement.window });
 }
+
+/** The problem in which nothing is ever late. */
+const undated = (problem: Problem): Problem => ({
+  ...problem,
+  tasks: problem.tasks.map((task) => ({ ...task, due: Number.POSITIVE_INFINITY })),
+});
 
 const noEarlier = ({ tasks }: Problem): number[] => tasks.map(() => Number.NEGATIVE_INFINITY);
 

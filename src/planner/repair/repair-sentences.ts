@@ -121,6 +121,8 @@ export const repairSentences = {
     readonly resource: string;
     readonly names: readonly string[];
   }) => `${resource} is shared with ${names.join(' and ')}`,
+  'too-late-there': ({ window }: Where) =>
+    `in ${window ?? 'the time left'} a key date would not be kept`,
   'lacks-time-for-all': ({ window }: Where) =>
     `${window ?? 'the time left'} no longer has the time for all that was in it`,
   'had-no-place': (_: Nothing) => 'it had no place before',

@@ -212,6 +212,30 @@ describe('repair', () => {
     ]);
   });
 
+  it('names the key date, not a lack of time, where a window now lies too late for it', () => {
+    const keyDate = 3000;
+    const before = plan({
+      windows: [window('P1', 0, 300), window('P2', 1440, 300)],
+      activities: [
+        activity('A1', 60, { keyDate }),
+        activity('B1', 60),
+        activity('B2', 30, { after: ['B1'], keyDate }),
+      ],
+    });
+    const made = allocate(before, options).placements;
+    expect(made.map((placement) => placement.window)).toEqual(['P1', 'P1', 'P1']);
+    const later: Plan = {
+      ...before,
+      windows: [window('P1', 20_000, 300), window('P2', 1440, 300)],
+    };
+    const { moved } = repair(later, made, options);
+    expect(moved.map(({ activity: id, reason }) => [id, reason.text])).toEqual([
+      ['A1', 'in P1 a key date would not be kept'],
+      ['B1', 'B2 waits for it and moves'],
+      ['B2', 'in P1 a key date would not be kept'],
+    ]);
+  });
+
   it('tells what moving more would gain', () => {
     // A1 may go later; only then is there room for A2 by its date, which was missed before as well.
     const dated = plan({

@@ -437,6 +437,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'makes-room': {},
   'place-taken-by': { names: ['A'] },
   'shared-with': { resource: 'R', names: ['A'] },
+  'too-late-there': { window: 'N' },
   'lacks-time-for-all': { window: 'N' },
   'had-no-place': {},
   'no-later-window': {},

@@ -70,7 +70,7 @@ function simulationOf(
   // Nobody is urged to be quick at what guards people.
   const guards = guardingSteps(plan.rules);
   const urged = groups.filter(([index]) => {
-    const { kind, name } = built.meanings[index!]!;
+    const { kind, name } = built.meanings[index]!;
     return !guards(kind, name);
   });
   const tried = triedGroups(built.network, urged);

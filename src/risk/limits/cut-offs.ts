@@ -75,7 +75,7 @@ export function cutOffsOf(
   const at = (value: number): Instant => addMinutes(window.start, value);
   return [...groupsOf(meanings).values()]
     .map((all): CutOff => {
-      const { kind, name, activity } = meanings[all[0]!]!;
+      const { kind, name, activity } = meanings[all[0]]!;
       const { group, first }: { readonly group: readonly number[]; readonly first: NodeGroup } =
         boundBy(built, all, planned);
       const least = (times: readonly NodeTimes[], edge: 'start' | 'finish', of = group): number =>

@@ -1,8 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
+// What is said of the package as a whole; each of these reads all of the elements, which one process does once.
+const ofPackage = ['api', 'bundling', 'entries', 'manifest', 'types'].map(
+  (name) => `tests/package/${name}.test.ts`,
+);
 // Files that put something in the place of a global, or look at what an import alone does.
 const alone = [
-  'tests/package/*.test.ts',
   'tests/unit/share/*.test.ts',
   'tests/unit/shared/*.test.ts',
   'tests/unit/store/*.test.ts',
@@ -11,8 +14,6 @@ const alone = [
 export default defineConfig({
   test: {
     environment: 'node',
-    // The default leaves a core free; on two cores that is half of the machine.
-    maxWorkers: '100%',
     // Against hanging alone: how fast the machine is must not decide.
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,
@@ -21,13 +22,20 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'together',
-          include: ['tests/unit/**/*.test.ts', 'tests/published/*.test.ts'],
+          include: ['tests/unit/**/*.test.ts', 'tests/published/*.test.ts', ...ofPackage],
           exclude: alone,
           // To load the core takes longer than most files do: what a process has loaded serves its next files too.
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'alone', include: alone } },
+      {
+        extends: true,
+        test: {
+          name: 'alone',
+          include: [...alone, 'tests/package/*.test.ts'],
+          exclude: ofPackage,
+        },
+      },
     ],
   },
 });

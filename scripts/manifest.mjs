@@ -52,8 +52,11 @@ export function tokens() {
   });
 }
 
-/** The manifest, schema 1, of all elements and events. Paths are those of the published package. */
-export function makeManifest() {
+let made;
+/** The manifest, schema 1, of all elements and events, worked out once. Paths are those of the published package. */
+export const makeManifest = () => (made ??= workOutManifest());
+
+function workOutManifest() {
   const paths = readdirSync(join(root, 'components'), { recursive: true })
     .map((path) => `components/${path.replaceAll('\\', '/')}`)
     .filter((path) => path.endsWith('.ts'))
@@ -69,14 +72,14 @@ export function makeManifest() {
       ),
     ]),
   );
-  const made = create({
+  const analysed = create({
     modules: [...sources.values()],
     plugins: litPlugin(),
     context: { dev: false },
   });
   const shared = tokens();
   const modules = [];
-  for (const module of made.modules) {
+  for (const module of analysed.modules) {
     const declarations = (module.declarations ?? [])
       .filter((one) => one.customElement || one.superclass?.name === 'Event')
       .map((one) =>

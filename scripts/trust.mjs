@@ -169,7 +169,9 @@ tests(
 tests(
   'changed plans beside every possible plan',
   `${changes} of each kind: mended, frozen, apart, with lines; as good, and nothing falsely proven`,
-  ['tests/unit/planner/'],
+  ['repair', 'pins', 'frozen', 'apart', 'line-state/', 'unplaced-causes'].map(
+    (name) => `tests/unit/planner/${name}`,
+  ),
   Object.fromEntries(
     ['REPAIR', 'PIN', 'FROZEN', 'APART', 'LINE', 'UNPLACED'].map((kind) => [
       `${kind}_CASES`,

@@ -7,7 +7,6 @@ const zones = ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland'];
 export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
-    maxWorkers: '100%',
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,
     projects: zones.map((TZ) => ({

@@ -21,7 +21,9 @@ const signs = {
   '||': ['&&'],
   '??': ['&&'],
 };
+// No prototype: `toString` is a call like any other.
 const calls = {
+  __proto__: null,
   min: 'max',
   max: 'min',
   floor: 'ceil',

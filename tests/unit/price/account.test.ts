@@ -71,6 +71,16 @@ describe('the account after the event', () => {
     expect(row(a, 'train-T2')!.amount).toBe('900.00');
   });
 
+  it('says that a cancelled train counts nothing where the book gives it no minutes', () => {
+    const bare = { ...base, prices: aBook({ delay: { by: 'train', rate: '10' } }) };
+    const late = { train: 'T2', passedAt: window.end + 71 * MINUTE, claimedBy: 'north' };
+    const notesWith = (...trainActuals: object[]) =>
+      account({ ...bare, trainActuals: trainActuals as (typeof late)[] }).notes.join(' ');
+    expect(notesWith({ train: 'T1', passedAt: null, claimedBy: 'north' })).toMatch(/T1.*cancelled/);
+    expect(notesWith(late)).not.toMatch(/cancelled/);
+    expect(row(account({ ...bare, trainActuals: [late] }), 'train-T2')!.amount).toBe('610.00');
+  });
+
   it('charges only our share, and refuses a share that is none', () => {
     const half = {
       train: 'T1',

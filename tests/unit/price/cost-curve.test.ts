@@ -1,6 +1,6 @@
 import { english } from '../../../src/engine/english/say.js';
 import { describe, expect, it } from 'vitest';
-import { costCurve, expectedCost } from '../../../src/price/index.js';
+import { costCurve, countOverruns, expectedCost } from '../../../src/price/index.js';
 import { aBook, aResource, aWindow, trainsDue } from './builders.js';
 
 const curveOf = (book: Record<string, unknown>, max: number, more = {}) =>
@@ -49,6 +49,21 @@ describe('the cost of every minute', () => {
       [61, 'rate-change', 'gang at factor 1'],
     ]);
     expect(curve.amounts[90]).toBe('160.00');
+  });
+
+  it('lists what comes at its last minute, and nothing that comes after it', () => {
+    const book = {
+      basis: 'damages',
+      damages: { rate: '1', afterMinutes: 5, cap: '10', replaces: [] },
+      delay: { by: 'bands', bands: [0, 15].map((from) => ({ afterMinutes: from, rate: '1' })) },
+    };
+    expect(curveOf(book, 15).steps.map(({ atMinute, kind }) => [atMinute, kind])).toEqual([
+      [1, 'rate-change'],
+      [6, 'threshold'],
+      [15, 'cap'],
+    ]);
+    expect(curveOf(book, 14).steps.map(({ atMinute }) => atMinute)).toEqual([1, 6]);
+    expect(curveOf(book, 16).steps.map(({ atMinute }) => atMinute)).toEqual([1, 6, 15, 16]);
   });
 
   it('lists each minute at which cancelled trains that free their path make the cost fall', () => {
@@ -114,6 +129,17 @@ describe('expected cost over simulated overruns', () => {
       ['bus', 0.25],
     ]);
     expect(e.steps[1]!.standardError).toBeCloseTo(Math.sqrt((0.25 * 0.75) / 100), 12);
+  });
+
+  // Nearest rank, by its definition: of 20 runs the 10th, the 16th and the 19th.
+  it('gives percentiles by nearest rank, over runs counted one by one', () => {
+    const minutes = Array.from({ length: 20 }, (_, i) => 20 - i);
+    expect(countOverruns([3, 0, 3])).toEqual([
+      { minutes: 3, count: 2 },
+      { minutes: 0, count: 1 },
+    ]);
+    const e = expectedCost(curve, countOverruns(minutes));
+    expect([e.runs, e.p50, e.p80, e.p95]).toEqual([20, '10.00', '16.00', '19.00']);
   });
 
   it('rounds the mean once', () => {

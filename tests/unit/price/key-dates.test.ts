@@ -143,6 +143,11 @@ describe('the price of a missed key date', () => {
     const placements = [{ ...visit('A1', addMinutes(due, 1)), units: 2 }];
     const [line, ...rest] = keyDateLines([half, done], placements, zone, book([{ once: '1' }]));
     expect([line!.forecast, line!.amount, rest]).toEqual([null, null, []]);
+    // One of two pieces without a place is enough.
+    const whole = visit('A3', addMinutes(due, 1));
+    const priced = book([{ once: '1' }]);
+    const [both] = keyDateLines([half, activity('A3')], [...placements, whole], zone, priced);
+    expect(both!.forecast).toBeNull();
     const r = overrunCost({
       ...base,
       ...{ activities: [half], placements, prices: book([{ once: '1' }]), overrunMinutes: 900 },

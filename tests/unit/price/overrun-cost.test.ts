@@ -232,6 +232,14 @@ describe('standing plant and labour', () => {
   });
 });
 
+describe('a rate an hour', () => {
+  it('may be nothing, and is refused where it cannot be counted', () => {
+    const at = (rate: number) => cost({}, 60, { resources: [aResource('gang', rate)] });
+    expect(at(0).total).toBe('0.00');
+    for (const rate of [-1, Infinity, Number.NaN]) expect(() => at(rate)).toThrow(RangeError);
+  });
+});
+
 describe('charges, restriction, re-booking and damages', () => {
   it('charges a fixed sum only past its threshold', () => {
     const book = { fixed: [{ code: 'buses', name: 'Buses', afterMinutes: 30, amount: '2800' }] };

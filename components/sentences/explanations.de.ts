@@ -378,7 +378,7 @@ export const explanations: ExplainStrings = {
     leaveProven: (count) =>
       `${countText(count, 'Stück verlässt seine Sperrpause', 'Stücke verlassen ihre Sperrpausen')}: Kein Plan, der so viel unterbringt und so viele Ecktermine einhält, bewegt weniger.`,
     leaveFound: (count, atLeast) =>
-      `${countText(count, 'Stück verlässt seine Sperrpause', 'Stücke verlassen ihre Sperrpausen')}, die wenigsten, die gefunden wurden; mindestens ${atLeast} müssen.`,
+      `${countText(count, 'Stück verlässt seine Sperrpause', 'Stücke verlassen ihre Sperrpausen')}, die wenigsten, die gefunden wurden; um so viel unterzubringen und so viele Ecktermine einzuhalten, müssen es mindestens ${atLeast}.`,
     moreDates: (count) =>
       `${countText(count, 'weiterer Ecktermin', 'weitere Ecktermine')} eingehalten`,
     morePlaced: (count) => `${countText(count, 'weiteres Stück', 'weitere Stücke')} untergebracht`,

@@ -383,7 +383,7 @@ export const explainStrings = {
     leaveProven: (count: number) =>
       `${countText(count, 'piece leaves its window', 'pieces leave their windows')}: no plan that places as much and keeps as many key dates moves fewer.`,
     leaveFound: (count: number, atLeast: number) =>
-      `${countText(count, 'piece leaves its window', 'pieces leave their windows')}, the fewest found; at least ${atLeast} have to.`,
+      `${countText(count, 'piece leaves its window', 'pieces leave their windows')}, the fewest found; to place as much and keep as many key dates at least ${atLeast} have to.`,
     moreDates: (count: number) => `${countText(count, 'more key date')} met`,
     morePlaced: (count: number) => `${countText(count, 'more piece')} placed`,
     and: (one: string, other: string) => `${one} and ${other}`,

@@ -137,9 +137,10 @@ const pieces = (count: number): string => `${count} ${count === 1 ? 'piece' : 'p
 
 /** How many pieces move, and how many must; for repeated work, a piece is one visit. */
 function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
+  const leave = moved === 1 ? '1 piece leaves its window' : `${moved} pieces leave their windows`;
   return proven
-    ? `${pieces(moved)} had to leave the window: no fewer would do.`
-    : `${pieces(moved)} leave the window, the fewest found; at least ${atLeast} must.`;
+    ? `${leave}: no plan that places as much and keeps as many key dates moves fewer.`
+    : `${leave}, the fewest found; to place as much and keep as many key dates at least ${atLeast} must.`;
 }
 
 export function frozenWords({ kept, lost, until }: FrozenUntil, plan: Plan): string[] {

@@ -17,7 +17,10 @@ export const mendedPart = z.object({
   from: z.object(plan.planName),
   broken: plan.broken,
   moved: list(move),
-  fewest: z.object({ moved: count, atLeast: count, proven: flag }),
+  fewest: said(
+    z.object({ moved: count, atLeast: count, proven: flag }),
+    'Pieces that leave their windows, and how many must for as much to be placed and as many key dates to be kept.',
+  ),
   more: said(
     z.nullable(z.object({ keyDatesMet: whole, placed: whole, moved: count })),
     'What a plan gains that moves more; null: nothing was found.',

@@ -59,8 +59,10 @@ export function cli(...words: string[]): CliRun {
   thread ??= cliThread();
   Atomics.store(thread.done, 0, 0);
   thread.port.postMessage(words);
-  if (Atomics.wait(thread.done, 0, 0, 600_000) === 'timed-out')
-    throw new Error(`no answer to: ${words.join(' ')}`);
+  // The call that woke up for the answer before may reach a wait for this one: it is over only when the thread says so.
+  while (Atomics.load(thread.done, 0) === 0)
+    if (Atomics.wait(thread.done, 0, 0, 600_000) === 'timed-out')
+      throw new Error(`no answer to: ${words.join(' ')}`);
   return (receiveMessageOnPort(thread.port) as { message: CliRun }).message;
 }
 

@@ -4,6 +4,7 @@ import { build } from 'esbuild';
 import { defineConfig, type Plugin } from 'vite';
 import { installable } from './scripts/installable.mjs';
 import { pageHeaders } from './scripts/page-headers.mjs';
+import { papaparseParser } from './scripts/papaparse-parser.mjs';
 import { trimTemplates } from './scripts/trim-templates.mjs';
 import { workerInBuild } from './scripts/worker-in-build.mjs';
 
@@ -51,7 +52,7 @@ const tiny =
 export default defineConfig({
   root: folder('app'),
   base: './',
-  plugins: [trimTemplates(), workerInBuild(), installable(), offlineCopy()],
+  plugins: [trimTemplates(), papaparseParser(), workerInBuild(), installable(), offlineCopy()],
   build: {
     outDir: folder('dist-app'),
     emptyOutDir: true,

@@ -9,6 +9,8 @@ import { bundleCliInParts } from './bundle-cli.mjs';
 import { editorData, webTypes } from './framework-types.mjs';
 import { root, run } from './install.mjs';
 import { makeManifest } from './manifest.mjs';
+import { papaparseParser } from './papaparse-parser.mjs';
+import { smallModules } from './small-modules.mjs';
 import { trimTemplates } from './trim-templates.mjs';
 import { workerInBuild } from './worker-in-build.mjs';
 
@@ -31,6 +33,9 @@ export const bundles = {
   'possession-core': 'components/browser-core.ts',
   'possession-ribbon': 'components/browser-ribbon.ts',
 };
+
+/** What a page of a bundle reads in any case, so that it comes with the first file and not in one of its own. */
+const withFirst = { 'possession-ribbon': [/\/src\/engine\/incremental\/results-receiver\.ts$/] };
 
 /**
  * Modules for a page without a bundler, each with what it loads later and the worker of its engine beside it.
@@ -59,6 +64,7 @@ function bundleOptions(name, entry, outDir, write) {
     logLevel: 'error',
     plugins: [
       trimTemplates(),
+      papaparseParser(),
       workerInBuild(),
       inPlaceOf('src/engine/start-worker.ts', 'scripts/browser-bundle/start-worker.js'),
     ],
@@ -77,6 +83,7 @@ function bundleOptions(name, entry, outDir, write) {
           format: 'es',
           entryFileNames: ({ name: entry }) => (entry === name ? '[name].js' : '[name]-[hash].js'),
           chunkFileNames: 'part-[hash].js',
+          codeSplitting: { groups: [smallModules(withFirst[name])] },
         },
       },
     },

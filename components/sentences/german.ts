@@ -5,6 +5,7 @@ import { ledger } from './ledger.de.js';
 import { live } from './live.de.js';
 import { notes } from './notes.de.js';
 import { options } from './options.de.js';
+import { planCalendar } from './plan-calendar.de.js';
 import { plans } from './plans.de.js';
 import { prices } from './prices.de.js';
 import { reasons } from './reasons.de.js';
@@ -26,4 +27,5 @@ export const sentences: Sentences = {
   ...repairs,
   ...reports,
   ...calendar,
+  ...planCalendar,
 };

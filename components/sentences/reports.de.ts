@@ -53,6 +53,7 @@ export const reports: ReportSentences = {
   'simulated-shifts': ({ shifts, seed }) =>
     `je ${number(shifts)} Schichten, Startwert ${seed}, für jede Möglichkeit derselbe Zufall`,
 
+  'part-broken': ({ fault }, say) => `Gilt nicht mehr: ${say(fault)}`,
   'summary-file': ({ name }) => `Überblick ${name}`,
   'proposal-not-agreed': ({ id }) => `Vorschlag, nicht vereinbart (Kennung ${id})`,
   'plan-named': ({ id, name, revision, agreed, by }) =>

@@ -1,4 +1,5 @@
 import { extname } from 'node:path';
+import { english } from '../engine/english/say.js';
 import { planOutFile, planFormats } from '../engine/plan-out/plan-file.js';
 import type { PlanOut } from '../engine/plan-out/plan-sheets.js';
 import type { Arguments } from './arguments.js';
@@ -24,7 +25,7 @@ export async function writePlan(asked: Arguments, out: PlanOut): Promise<void> {
   const format = planFormats.find((text) => text === ending);
   if (!format) return;
   const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', out.plan.zone);
-  const file = await planOutFile(out, format, now);
+  const file = await planOutFile(out, format, now, english);
   for (const fault of file.faults) complain(`warning: ${problemWords(fault)[0]}`);
   writeFileOf('out', asked, file.bytes);
 }

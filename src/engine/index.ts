@@ -54,6 +54,7 @@ export type { Port } from './protocol.js';
 export type {
   LedgerSentences,
   CalendarSentences,
+  PlanCalendarSentences,
   LiveSentences,
   NoteSentences,
   PlanSentences,

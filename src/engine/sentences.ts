@@ -9,6 +9,7 @@ import type { formulaSentences } from '../price/english/formula-sentences.js';
 import type { inputSentences } from '../price/english/input-sentences.js';
 import type { priceSentences } from '../price/english/index.js';
 import type { calendarSentences } from './handback/english/calendar-sentences.js';
+import type { planCalendarSentences } from './plan-out/english/plan-calendar-sentences.js';
 import type { optionSentences } from './options/english/index.js';
 import type { reportSentences } from './report/english/index.js';
 import type { ReportWord } from './report/english/words.js';
@@ -45,6 +46,9 @@ export type ReportWords = Readonly<Record<ReportWord, string>>;
 /** Those of a calendar of cut-off times. */
 export type CalendarSentences = typeof calendarSentences;
 
+/** Those of a calendar of the plan of work. */
+export type PlanCalendarSentences = typeof planCalendarSentences;
+
 /** Those of a shift as it goes. */
 export type LiveSentences = typeof liveSentences;
 
@@ -62,4 +66,5 @@ export type Sentences = ReasonSentences &
   LiveSentences &
   RepairSentences &
   ReportSentences &
-  CalendarSentences;
+  CalendarSentences &
+  PlanCalendarSentences;

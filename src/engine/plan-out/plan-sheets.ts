@@ -1,12 +1,23 @@
 // A plan of work as tables that leave the program. The first of them is read back in by src/tables/kinds/placements.ts.
 import { durationText, isoText, minutesBetween, type Instant } from '../../calendar/index.js';
-import { byTime, cautions, type Placement, type Plan } from '../../model/index.js';
-import { certificateWords } from '../../planner/certificate-words.js';
+import {
+  byTime,
+  cautions,
+  together,
+  type Placement,
+  type Plan,
+  type SayPhrase,
+  type Told,
+} from '../../model/index.js';
+import { certificateSaid } from '../../planner/certificate-words.js';
 import type { Allocation } from '../../planner/search/types.js';
 import { outsideText } from '../../tables/kinds/placements.js';
 import type { ResultTable } from '../../tables/write/export-tables.js';
-import { changeWords, planChanges } from './plan-changes.js';
-import { planNameText, type PlanName } from './plan-name.js';
+import { liesAt } from '../report/lies-at.js';
+import { planNamed } from '../report/plan-named.js';
+import { cautionsSaid, say, word, words } from '../report/say.js';
+import { changeWords, planMoves } from './plan-changes.js';
+import type { PlanName } from './plan-name.js';
 
 /** A plan of work to be taken out, with what is said of it. */
 export interface PlanOut {
@@ -17,12 +28,23 @@ export interface PlanOut {
   readonly document: string;
   /** Another plan that changes are told against; absent: none are. */
   readonly against?: { readonly named: PlanName; readonly placements: readonly Placement[] };
-  /** What of the plan no longer holds in the tables as they are, in words. */
-  readonly broken?: readonly string[];
+  /** What of the plan no longer holds in the tables as they are. */
+  readonly broken?: readonly Told[];
 }
 
-/** Every sheet of the workbook. Times are ISO 8601 with the offset of the window's own zone. */
-export function planSheets(out: PlanOut): readonly ResultTable[] {
+type Cell = Told | number | null;
+/** A table whose words are those of whoever saves it. */
+interface Sheet {
+  readonly name: Told;
+  readonly columns: readonly Told[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/**
+ * Every sheet of the workbook. Times are ISO 8601 with the offset of the window's own zone. The first keeps its English
+ * headings, by which it is read back.
+ */
+export function planSheets(out: PlanOut, sayIn: SayPhrase): readonly ResultTable[] {
   return [
     placementSheet(out),
     windowSheet(out),
@@ -30,19 +52,33 @@ export function planSheets(out: PlanOut): readonly ResultTable[] {
     leftOverSheet(out),
     ...(out.against ? [changeSheet(out, out.against)] : []),
     aboutSheet(out),
-  ];
+  ].map((sheet) => sheetIn(sheet, sayIn));
+}
+
+function sheetIn({ name, columns, rows }: Sheet, sayIn: SayPhrase): ResultTable {
+  const cell = (value: Cell) =>
+    value === null || typeof value === 'number' ? value : sayIn(value);
+  return {
+    name: sayIn(name),
+    columns: columns.map(sayIn),
+    rows: rows.map((row) => row.map(cell)),
+  };
 }
 
 /** The placements with the plan's name in every row and the cautions as rows of a note alone: what the CSV file holds. */
-export function placementTable(out: PlanOut): ResultTable {
+export function placementTable(out: PlanOut, sayIn: SayPhrase): ResultTable {
   const sheet = placementSheet(out);
   const note = sheet.columns.length - 1;
-  const alone = (text: string) => [...new Array<string>(note).fill(''), text];
-  const said = [planNameText(out.named, out.plan.zone), ...brokenLines(out), ...cautions];
-  return { ...sheet, rows: [...sheet.rows, ...said.map(alone)] };
+  const alone = (text: Told): readonly Cell[] => [...new Array<string>(note).fill(''), text];
+  const notes = [
+    planNamed(out.named, out.plan.zone),
+    ...brokenLines(out),
+    ...cautionsSaid(cautions),
+  ];
+  return sheetIn({ ...sheet, rows: [...sheet.rows, ...notes.map(alone)] }, sayIn);
 }
 
-function placementSheet({ plan, allocation, named }: PlanOut): ResultTable {
+function placementSheet({ plan, allocation, named }: PlanOut): Sheet {
   const at = clockOf(plan);
   const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
@@ -64,7 +100,7 @@ function placementSheet({ plan, allocation, named }: PlanOut): ResultTable {
         activities.get(placement.activity)?.title ?? '',
         minutesBetween(placement.from, placement.to),
         placement.window === null ? '' : (statuses.get(placement.window) ?? ''),
-        named.name ?? 'proposal, not agreed',
+        named.name ?? word('proposal, not agreed'),
         named.revision ?? null,
         named.id,
         '',
@@ -72,10 +108,10 @@ function placementSheet({ plan, allocation, named }: PlanOut): ResultTable {
   };
 }
 
-function windowSheet({ plan, allocation }: PlanOut): ResultTable {
+function windowSheet({ plan, allocation }: PlanOut): Sheet {
   return {
-    name: 'windows',
-    columns: [
+    name: word('windows'),
+    columns: words(
       'window',
       'title',
       'status',
@@ -85,7 +121,7 @@ function windowSheet({ plan, allocation }: PlanOut): ResultTable {
       'last work',
       'pieces',
       'work',
-    ],
+    ),
     rows: plan.windows.map((window) => {
       const own = allocation.placements
         .filter((placement) => placement.window === window.id)
@@ -97,7 +133,7 @@ function windowSheet({ plan, allocation }: PlanOut): ResultTable {
       return [
         window.id,
         window.title,
-        window.status,
+        word(window.status),
         isoText(window.start, window.zone),
         isoText(window.end, window.zone),
         ...times.map((time) => (own.length === 0 ? '' : isoText(time, window.zone))),
@@ -122,38 +158,46 @@ export function workText(placements: readonly Placement[]): string {
     .join(', ');
 }
 
-function keyDateSheet({ plan, allocation }: PlanOut): ResultTable {
+function keyDateSheet({ plan, allocation }: PlanOut): Sheet {
   return {
-    name: 'key dates',
-    columns: [
-      ...['package', 'due', 'forecast', 'float', 'float in minutes', 'float in windows', 'met'],
+    name: word('key dates'),
+    columns: words(
+      'package',
+      'due',
+      'forecast',
+      'float',
+      'float in minutes',
+      'float in windows',
+      'met',
       'shares float with',
-    ],
+    ),
     rows: allocation.keyDates.map((date) => [
       date.package,
       isoText(date.due, plan.zone),
-      date.forecast === null ? 'not all placed' : isoText(date.forecast, plan.zone),
+      date.forecast === null ? word('not all placed') : isoText(date.forecast, plan.zone),
       date.floatMinutes === null
         ? ''
-        : `${date.floatAtLeast ? 'at least ' : ''}${durationText(date.floatMinutes)}`,
+        : date.floatAtLeast
+          ? say('at-least-minutes', { minutes: date.floatMinutes })
+          : durationText(date.floatMinutes),
       date.floatMinutes,
       date.floatWindows,
-      date.met ? 'yes' : 'no',
+      word(date.met ? 'yes' : 'no'),
       date.sharesFloatWith.join('; '),
     ]),
   };
 }
 
-function leftOverSheet({ plan, allocation }: PlanOut): ResultTable {
+function leftOverSheet({ plan, allocation }: PlanOut): Sheet {
   const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return {
-    name: 'left over',
-    columns: ['activity', 'package', 'title', 'reasons'],
+    name: word('left over'),
+    columns: words('activity', 'package', 'title', 'reasons'),
     rows: allocation.unplaced.map((item) => [
       item.activity,
       activities.get(item.activity)?.package ?? '',
       activities.get(item.activity)?.title ?? '',
-      item.reasons.map((reason) => reason.text).join(' '),
+      together(item.reasons),
     ]),
   };
 }
@@ -161,50 +205,53 @@ function leftOverSheet({ plan, allocation }: PlanOut): ResultTable {
 function changeSheet(
   { plan, allocation, named }: PlanOut,
   against: NonNullable<PlanOut['against']>,
-): ResultTable {
-  const changes = planChanges(plan, against.placements, allocation.placements);
+): Sheet {
   return {
-    name: 'changes',
-    columns: ['activity', 'change', 'was', 'is', 'plan before', 'plan now'],
-    rows: changes.map((change) => [
-      change.activity,
-      changeWords[change.kind],
-      change.was,
-      change.is,
-      planNameText(against.named, plan.zone),
-      planNameText(named, plan.zone),
+    name: word('changes'),
+    columns: words('activity', 'change', 'was', 'is', 'plan before', 'plan now'),
+    rows: planMoves(plan, against.placements, allocation.placements).map((move) => [
+      move.activity,
+      word(changeWords[move.kind]),
+      liesAt(plan, move.was),
+      liesAt(plan, move.is),
+      planNamed(against.named, plan.zone),
+      planNamed(named, plan.zone),
     ]),
   };
 }
 
-function aboutSheet(out: PlanOut): ResultTable {
+function aboutSheet(out: PlanOut): Sheet {
   const { plan, allocation, named, document, against } = out;
   const { certificate, unstated, notes, windowsUsed, finishesAt } = allocation;
+  const unsaid = word('not said, so nobody can call the plan safe to run');
   return {
-    name: 'about',
-    columns: ['what', 'value'],
+    name: word('about'),
+    columns: words('what', 'value'),
     rows: [
-      ...unstated.map((item) => ['not said, so nobody can call the plan safe to run', item.text]),
-      ['document', document],
-      ['plan of work', planNameText(named, plan.zone)],
-      ...(against ? [['compared with', planNameText(against.named, plan.zone)]] : []),
-      ['windows used', windowsUsed],
-      ['finishes', finishesAt === null ? 'not all work is placed' : isoText(finishesAt, plan.zone)],
+      ...unstated.map((item) => [unsaid, item]),
+      [word('document'), document],
+      [word('plan of work'), planNamed(named, plan.zone)],
+      ...(against ? [[word('compared with'), planNamed(against.named, plan.zone)]] : []),
+      [word('windows used'), windowsUsed],
       [
-        'how good',
-        certificate.verified
-          ? `${certificateWords(allocation)}; a separate check found no rule broken`
-          : 'the separate check found a fault: do not use this plan',
+        word('finishes'),
+        finishesAt === null ? word('not all work is placed') : isoText(finishesAt, plan.zone),
       ],
-      ...brokenLines(out).map((text) => ['no longer holds', text]),
-      ...notes.map((note) => ['note', note.text]),
-      ...cautions.map((text) => ['caution', text]),
+      [
+        word('how good'),
+        certificate.verified
+          ? say('good-and-checked', { known: certificateSaid(allocation) })
+          : word('the separate check found a fault: do not use this plan'),
+      ],
+      ...brokenLines(out).map((text) => [word('no longer holds'), text]),
+      ...notes.map((note) => [word('note'), note]),
+      ...cautionsSaid(cautions).map((text) => [word('caution'), text]),
     ],
   };
 }
 
-const brokenLines = ({ broken = [] }: PlanOut): readonly string[] =>
-  broken.map((text) => `No longer holds: ${text}`);
+const brokenLines = ({ broken = [] }: PlanOut): readonly Told[] =>
+  broken.map((fault) => say('part-broken', { fault }));
 
 /** A moment in the zone of the window it lies in. */
 export function clockOf(

@@ -12,9 +12,10 @@ import {
 import { certificateSaid } from '../../planner/certificate-words.js';
 import type { Allocation, KeyDateForecast } from '../../planner/search/types.js';
 import type { HandbackResult } from '../../risk/index.js';
-import { changeWords, planMoves, zoneIn } from '../plan-out/plan-changes.js';
+import { changeWords, planMoves } from '../plan-out/plan-changes.js';
 import type { PlanName } from '../plan-out/plan-name.js';
 import { workText } from '../plan-out/plan-sheets.js';
+import { liesAt } from './lies-at.js';
 import { planNamed } from './plan-named.js';
 import type { ReportWord } from './english/words.js';
 import type { Report, ReportTable } from './report.js';
@@ -217,20 +218,6 @@ function changeTable(
   against: NonNullable<SummaryBasis['against']>,
 ): ReportTable {
   const moves = planMoves(plan, against.placements, allocation.placements);
-  const places = (placements: readonly Placement[]): Phrase =>
-    joined(
-      placements.map((placement) => {
-        const zone = zoneIn(plan, placement);
-        const moment = (at: Instant): Moment => ({ at, zone });
-        return say('lies-at', {
-          window: placement.window,
-          start: moment(placement.from),
-          end: moment(placement.to),
-          units: placement.units ?? null,
-        });
-      }),
-      '; ',
-    );
   return {
     title: say('changed-since', { plan: planNamed(against.named, plan.zone) }),
     columns: words('activity', 'change', 'was', 'is'),
@@ -241,8 +228,8 @@ function changeTable(
         : moves.map(({ activity, kind, was, is }) => [
             activity,
             word(changeWords[kind]),
-            places(was),
-            places(is),
+            liesAt(plan, was),
+            liesAt(plan, is),
           ]),
   };
 }

@@ -1,8 +1,18 @@
+import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
+import { speaking } from '../../../components/shared/language.js';
+import { loadSentences, saidText } from '../../../components/shared/said.js';
+import { english } from '../../../src/engine/english/say.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
-import { withAgreed, planFile, type PlanDocument } from '../../../src/model/index.js';
+import {
+  cautions,
+  withAgreed,
+  planFile,
+  type PlanDocument,
+  type SayPhrase,
+} from '../../../src/model/index.js';
 import { nameAmong } from '../../../src/engine/plan-out/plan-name.js';
-import { planOutFile } from '../../../src/engine/plan-out/plan-file.js';
+import { planOutFile, type PlanFormat } from '../../../src/engine/plan-out/plan-file.js';
 import { planFromDocument } from '../../../src/tables/index.js';
 import { planId } from '../../../src/planner/plan-id.js';
 import { cli, files, type CliRun } from '../../helpers/cli.js';
@@ -100,15 +110,20 @@ describe('a plan of work given to the command line', () => {
     const shown = await engine.handback(document, { placements, seed: 1, runs: 300 });
     const { allocation } = await engine.assess(document, placements);
     const { plan: read } = planFromDocument(document);
-    const save = async (format: 'csv' | 'xlsx'): Promise<Uint8Array> => {
+    const save = async (format: PlanFormat, say: SayPhrase = english): Promise<Uint8Array> => {
       const named = nameAmong(agreed, placements);
       const out = { plan: read, allocation, named, document: document.name };
-      return (await planOutFile(out, format, 0)).bytes;
+      return (await planOutFile(out, format, 0, say)).bytes;
     };
+    await loadSentences('de');
+    const german: SayPhrase = (phrase) =>
+      speaking({ figures: 'de', words: 'de' }, () => saidText(phrase));
     const saved = {
       'saved.json': planFile({ ...document, agreed }),
       'saved.csv': await save('csv'),
       'saved.xlsx': await save('xlsx'),
+      'german.csv': await save('csv', german),
+      'german.xlsx': await save('xlsx', german),
     };
     for (const name of Object.keys(saved)) {
       const found = told(run(saved, 'handback', '--plan', name, '--runs', '300'));
@@ -122,6 +137,37 @@ describe('a plan of work given to the command line', () => {
           simulation.outlook.onTime.probability,
         ]),
       );
+    }
+  });
+
+  it('is saved in German where the page speaks it, times and names as they are', async () => {
+    const { allocation } = await createInlineEngine().assess(document, placements);
+    const { plan: read } = planFromDocument(document);
+    const out = { plan: read, allocation, named: { id: 'I' }, document: 'D' };
+    await loadSentences('de');
+    const { name, bytes } = await planOutFile(out, 'ics', 0, (phrase) =>
+      speaking({ figures: 'de', words: 'de' }, () => saidText(phrase)),
+    );
+    expect(name).toBe('Arbeitsplan D.ics');
+    const events = new ICAL.Component(ICAL.parse(new TextDecoder().decode(bytes)) as unknown[])
+      .getAllSubcomponents('vevent')
+      .map((part) => new ICAL.Event(part));
+    expect(events.map((event) => event.summary)).toEqual([
+      ...[
+        'N1: CUT, FIX x 2',
+        'N2: FIX x 4',
+        'CUT in Sperrpause N1',
+        'FIX x 2 in Sperrpause N1',
+        'FIX x 4 in Sperrpause N2',
+      ],
+      'Ecktermin von P: nach diesem Plan gehalten',
+    ]);
+    expect(events[0]?.description).toContain('Sperrpause bestätigt.');
+    expect(events[0]?.description).toContain('CUT: Sa., 27. März 2027, 22:20 bis');
+    expect(events.at(-1)?.description).toContain('Vorhersage So., 4. Apr. 2027, 01:20');
+    for (const { description } of events) {
+      expect(description).toContain('Arbeitsplan: Vorschlag, nicht vereinbart (Kennung I).');
+      for (const caution of cautions) expect(description).not.toContain(caution);
     }
   });
 

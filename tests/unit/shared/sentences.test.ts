@@ -19,6 +19,7 @@ import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
 import { calendarSentences } from '../../../src/engine/handback/english/calendar-sentences.js';
+import { planCalendarSentences } from '../../../src/engine/plan-out/english/plan-calendar-sentences.js';
 import { optionSentences } from '../../../src/engine/options/english/index.js';
 import { priceSentences } from '../../../src/price/english/index.js';
 import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
@@ -47,6 +48,7 @@ const rooms = [
   repairSentences,
   reportSentences,
   calendarSentences,
+  planCalendarSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);

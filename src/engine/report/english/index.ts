@@ -76,6 +76,8 @@ export const reportSentences = {
   'simulated-shifts': ({ shifts, seed }: { readonly shifts: number; readonly seed: number }) =>
     `${shifts} shifts each, seed ${seed}, the same draws for every option`,
 
+  'part-broken': ({ fault }: { readonly fault: Told }, say: SayPhrase) =>
+    `No longer holds: ${say(fault)}`,
   'summary-file': ({ name }: { readonly name: string }) => `summary ${name}`,
   'proposal-not-agreed': ({ id }: { readonly id: string }) => planNameText({ id }, ''),
   'plan-named': (

@@ -3,7 +3,6 @@ import {
   cautions,
   joined,
   together,
-  type Moment,
   type Phrase,
   type Placement,
   type Plan,

@@ -61,6 +61,7 @@ export default defineConfig({
     // A data: address would need a looser content security policy.
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    license: { fileName: 'licences.md' },
     rolldownOptions: {
       input: [folder('app/index.html'), folder('app/gallery.html')],
       output: { codeSplitting: { groups: [{ name: 'small', test: tiny }] } },

@@ -76,6 +76,8 @@ function bundleOptions(name, entry, outDir, write) {
       modulePreload: false,
       assetsInlineLimit: 0,
       reportCompressedSize: false,
+      // What their licences ask for: their texts go where the code goes.
+      license: { fileName: `${name}.licences.md` },
       rolldownOptions: {
         preserveEntrySignatures: 'strict',
         input: { [name]: join(root, entry) },

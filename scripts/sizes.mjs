@@ -72,7 +72,10 @@ export async function measure() {
     if (found.length !== 1) throw new Error(`not one entry for ${budget.name}: ${found}`);
     let names = found;
     if (untilHours) names = await filesUntilHours(bundle, files);
-    else if (whole) names = [...files.keys()].filter((name) => !holdsCharts(files.get(name)));
+    else if (whole)
+      names = [...files.keys()].filter(
+        (name) => name.endsWith('.js') && !holdsCharts(files.get(name)),
+      );
     else if (!alone) names = closure(found[0], files);
     const bytes = names.reduce((sum, name) => sum + gzipped(textOf(files.get(name))), 0);
     measured.push({

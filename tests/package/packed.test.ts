@@ -294,6 +294,21 @@ describe('the package, packed and unpacked into an empty project', () => {
     while ((await first()) !== '') await new Promise((done) => setTimeout(done, 50));
   });
 
+  it('has beside each bundle the licences of what is in it, each with its text', () => {
+    for (const [name, some] of [
+      ['possession-ribbon', ['lit-html', 'luxon', 'papaparse']],
+      ['possession-core', ['lit-html', 'luxon', 'zod']],
+      ['possession-fit', ['chart.js', 'idb', 'yjs']],
+    ] as const) {
+      const text = readFileSync(join(own, `dist/browser/${name}.licences.md`), 'utf8');
+      const [, ...parts] = text.split(/^## /m);
+      const told = parts.map((part) => part.slice(0, part.indexOf(' - ')));
+      expect(told).toEqual(expect.arrayContaining([...some]));
+      for (const part of parts) expect(part).toMatch(/copyright/i);
+      for (const part of parts) expect(part).toMatch(/permission|permitted/i);
+    }
+  });
+
   it('points at no source map, and at no picture, that it does not have', () => {
     const files = readdirSync(own, { recursive: true, encoding: 'utf8' });
     for (const path of files.filter((file) => /^dist.*\.js$/.test(file)))

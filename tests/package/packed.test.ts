@@ -294,18 +294,20 @@ describe('the package, packed and unpacked into an empty project', () => {
     while ((await first()) !== '') await new Promise((done) => setTimeout(done, 50));
   });
 
-  it('has beside each bundle the licences of what is in it, each with its text', () => {
+  it('has beside each bundle the licences of what is in it', () => {
     for (const [name, some] of [
       ['possession-ribbon', ['lit-html', 'luxon', 'papaparse']],
       ['possession-core', ['lit-html', 'luxon', 'zod']],
       ['possession-fit', ['chart.js', 'idb', 'yjs']],
     ] as const) {
       const text = readFileSync(join(own, `dist/browser/${name}.licences.md`), 'utf8');
-      const [, ...parts] = text.split(/^## /m);
-      const told = parts.map((part) => part.slice(0, part.indexOf(' - ')));
-      expect(told).toEqual(expect.arrayContaining([...some]));
-      for (const part of parts) expect(part).toMatch(/copyright/i);
-      for (const part of parts) expect(part).toMatch(/permission|permitted/i);
+      const parts = text.split(/^## /m);
+      for (const library of some) {
+        // Some libraries are published without the text of their licence: those are named with its name alone.
+        const part = parts.find((one) => one.startsWith(`${library} - `));
+        expect(part).toMatch(/copyright/i);
+        expect(part).toMatch(/permission|permitted/i);
+      }
     }
   });
 

@@ -15,6 +15,13 @@ export const styles = css`
     gap: 0.5rem 1rem;
     padding: 0.75rem;
   }
+  .problem {
+    flex-basis: 100%;
+    color: var(--_bad);
+  }
+  .problem:empty {
+    display: none;
+  }
   .name {
     flex: 1 1 16rem;
     min-width: 0;

@@ -8,6 +8,8 @@ import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { momentText, numberText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { loadSentences, saidText } from '../shared/said.js';
+import { wordsOf } from '../shared/words-of.js';
 import { Words } from '../shared/words.js';
 import { styles } from './booking.styles.js';
 import { CalendarSaveEvent } from './calendar-save-event.js';
@@ -66,6 +68,7 @@ export class PossessionBooking extends LitElement {
     de: () => import('./strings.de.js'),
   });
 
+  #calendarTrouble = '';
   readonly #strip = new WidthWatch(this, '.strip-frame', 640);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
@@ -92,13 +95,12 @@ export class PossessionBooking extends LitElement {
           <h2>${words.title}</h2>
           <p class="quiet">${words.asOf(momentText(now, zone))}. ${words.rules(answer.rules)}</p>
         </div>
-        <button
-          type="button"
-          class="save"
-          @click=${() => this.dispatchEvent(new CalendarSaveEvent(answer.calendar))}
-        >
+        <button type="button" class="save" @click=${() => void this.#saveCalendar(answer)}>
           ${words.save}
         </button>
+        <p class="problem" role="alert">
+          ${this.#calendarTrouble && words.noCalendar(this.#calendarTrouble)}
+        </p>
       </header>
       ${cautionList(words.cautions, words.cautionLines)} ${this.#renderSummary(answer, words)}
       <section part="strip" class="weeks">
@@ -112,6 +114,22 @@ export class PossessionBooking extends LitElement {
         ${this.#renderDates(answer, words)} ${this.#renderWindows(answer, words)}
       </div>
       ${this.#renderSources(answer, words)}`;
+  }
+
+  /** What makes the file is loaded when the first is asked for. */
+  async #saveCalendar({ milestones, calendar }: BookAnswer): Promise<void> {
+    try {
+      const [{ bookingCalendarIn }] = await Promise.all([
+        import('../../src/engine/booking-calendar.js'),
+        this.#words.speaking(() => loadSentences()),
+      ]);
+      this.#calendarTrouble = '';
+      const text = this.#words.speaking(() => bookingCalendarIn(saidText, milestones, calendar));
+      this.dispatchEvent(new CalendarSaveEvent(text));
+    } catch (error) {
+      this.#calendarTrouble = wordsOf(error);
+    }
+    this.requestUpdate();
   }
 
   #renderSummary({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {

@@ -64,6 +64,8 @@ export const strings: BookingStrings = {
   twoPeriods: 'liegt in zwei Perioden',
 
   save: 'Als Kalenderdatei speichern',
+  noCalendar: (why) =>
+    `Die Kalenderdatei wurde nicht erstellt (${why}). Versuchen Sie es noch einmal; hilft das nicht, laden Sie die Seite neu.`,
   cautions: 'Warnhinweise',
   cautionLines,
 };

@@ -65,6 +65,8 @@ export const defaultStrings = {
   twoPeriods: 'lies in two periods',
 
   save: 'Save as a calendar file',
+  noCalendar: (why: string) =>
+    `The calendar file was not made (${why}). Try it once more; if that does not help, reload the page.`,
   cautions: 'Cautions',
   cautionLines: cautions,
 };

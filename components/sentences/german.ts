@@ -1,4 +1,5 @@
 import type { Sentences } from '../../src/engine/index.js';
+import { bookingCalendar } from './booking-calendar.de.js';
 import { calendar } from './calendar.de.js';
 import { faults } from './faults.de.js';
 import { ledger } from './ledger.de.js';
@@ -28,4 +29,5 @@ export const sentences: Sentences = {
   ...reports,
   ...calendar,
   ...planCalendar,
+  ...bookingCalendar,
 };

@@ -78,10 +78,12 @@ export const answers: Answers<Exclude<Verb, keyof typeof firstAnswers>> = {
     return found;
   },
   async book(asked, document, request) {
-    const { nameOf, planNameText } = await import('./plan-out/plan-name.js');
+    const { nameOf } = await import('./plan-out/plan-name.js');
+    const { planNamed } = await import('./report/plan-named.js');
+    const { bookedFor } = await import('./booking-calendar.js');
     const { bookOf } = await import('./book.js');
     const { agreed, zone, name } = document;
-    const about = `Document: ${name}. Plan of work: ${agreed?.now ? planNameText(nameOf(agreed.now), zone) : 'none is agreed'}.`;
+    const about = bookedFor(name, agreed?.now ? planNamed(nameOf(agreed.now), zone) : null);
     return bookOf(asked.session.read(document).plan, name, request, document.booking, about);
   },
   async people(asked, document, request) {

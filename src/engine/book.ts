@@ -3,12 +3,11 @@ import type { AccessWindow, BookingCount, Plan } from '../model/index.js';
 import {
   daysTouched,
   exampleBooking,
-  milestoneEvents,
   milestonesFor,
   restrictionClass,
   type BookingRules,
 } from '../rules/booking/index.js';
-import { calendarFile } from '../tables/index.js';
+import type { BookingCalendar } from './booking-calendar.js';
 import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
 
 /**
@@ -16,7 +15,7 @@ import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
  *
  * @param count How lead times are counted in this plan; absent: as the rules say.
  *
- * @param about The plan of work for which it is booked, in words, for the calendar file.
+ * @param about The plan of work for which it is booked, for the calendar file.
  * @param name Of the plan: entries of the calendar file are told apart by it, so it must stay the same.
  */
 export function bookOf(
@@ -24,7 +23,7 @@ export function bookOf(
   name: string,
   request: BookRequest,
   count?: BookingCount,
-  about?: string,
+  about?: BookingCalendar['about'],
 ): BookAnswer {
   const { now } = request;
   const rules: BookingRules = { ...(request.rules ?? exampleBooking), ...count };
@@ -43,7 +42,7 @@ export function bookOf(
     weekStarts: rules.weekStarts,
     milestones,
     windows,
-    calendar: calendarFile(milestoneEvents(milestones, name), now, about),
+    calendar: { name, stamp: now, ...(about !== undefined && { about }) },
   };
 }
 

@@ -18,6 +18,7 @@ export { columnOf } from './column-of.js';
 export { certificateSaid, certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
 export { planId } from '../planner/plan-id.js';
 export { proofOf } from '../planner/given/proof-of.js';
+export { bookingCalendar } from './booked-calendar.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountReport } from './report/account-report.js';
@@ -55,6 +56,7 @@ export type {
   LedgerSentences,
   CalendarSentences,
   PlanCalendarSentences,
+  BookingCalendarSentences,
   LiveSentences,
   NoteSentences,
   PlanSentences,

@@ -9,6 +9,7 @@ import type { formulaSentences } from '../price/english/formula-sentences.js';
 import type { inputSentences } from '../price/english/input-sentences.js';
 import type { priceSentences } from '../price/english/index.js';
 import type { calendarSentences } from './handback/english/calendar-sentences.js';
+import type { bookingCalendarSentences } from './english/booking-calendar.js';
 import type { planCalendarSentences } from './plan-out/english/plan-calendar-sentences.js';
 import type { optionSentences } from './options/english/index.js';
 import type { reportSentences } from './report/english/index.js';
@@ -46,6 +47,9 @@ export type ReportWords = Readonly<Record<ReportWord, string>>;
 /** Those of a calendar of cut-off times. */
 export type CalendarSentences = typeof calendarSentences;
 
+/** Those of a calendar of booking dates. */
+export type BookingCalendarSentences = typeof bookingCalendarSentences;
+
 /** Those of a calendar of the plan of work. */
 export type PlanCalendarSentences = typeof planCalendarSentences;
 
@@ -67,4 +71,5 @@ export type Sentences = ReasonSentences &
   RepairSentences &
   ReportSentences &
   CalendarSentences &
-  PlanCalendarSentences;
+  PlanCalendarSentences &
+  BookingCalendarSentences;

@@ -1,3 +1,4 @@
+import type { BookingCalendar } from './booking-calendar.js';
 import type { Instant } from '../calendar/index.js';
 import type { CostCurve, ExpectedCost, KeyDateLine, PriceResult } from '../price/index.js';
 import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js';
@@ -187,8 +188,8 @@ export interface BookAnswer {
   readonly milestones: readonly Milestone[];
   /** One a window, in plan order. */
   readonly windows: readonly BookedWindow[];
-  /** The same as an iCalendar file (RFC 5545), stamped `now`. */
-  readonly calendar: string;
+  /** What a calendar of them is made with. */
+  readonly calendar: BookingCalendar;
 }
 
 /** One more window is worked out. */

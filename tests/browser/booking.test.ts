@@ -4,6 +4,7 @@ import '../../components/booking/define.js';
 import type { PossessionBooking } from '../../components/booking/booking.js';
 import type { CalendarSaveEvent } from '../../components/booking/calendar-save-event.js';
 import type { ShareChangeEvent } from '../../components/booking/share-change-event.js';
+import { strings as german } from '../../components/booking/strings.de.js';
 import { comingWeeks, stripMarks } from '../../components/booking/coming-weeks.js';
 import { localTimeOf, minutesBetween } from '../../src/calendar/index.js';
 import type { BookAnswer, Milestone } from '../../src/engine/index.js';
@@ -48,7 +49,7 @@ const answer: BookAnswer = {
     restriction: at === 0 ? 'less than minor' : null,
     periods: at === 0 ? ['P13 2026/27', 'P1 2027/28'] : ['P1 2027/28'],
   })),
-  calendar: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR\r\n',
+  calendar: { name: 'Plan', stamp: now, about: 'Document: Plan.' },
 };
 
 const shown = (given: BookAnswer | null = answer): Promise<PossessionBooking> =>
@@ -189,12 +190,21 @@ describe('possession-booking', () => {
     expect(texts(el, '.none-shown')).to.deep.equal(['No milestone is like that.']);
   });
 
-  it('hands the calendar text to the page', async () => {
+  it('hands a calendar file to the page, in its language', async () => {
     const el = await shown();
-    setTimeout(() => el.renderRoot.querySelector<HTMLElement>('.save')!.click());
-    const event = await oneEvent<CalendarSaveEvent>(el, 'possession-calendar-save');
-    expect(event.text).to.equal(answer.calendar);
+    const save = async (): Promise<CalendarSaveEvent> => {
+      setTimeout(() => el.renderRoot.querySelector<HTMLElement>('.save')!.click());
+      return oneEvent<CalendarSaveEvent>(el, 'possession-calendar-save');
+    };
+    const event = await save();
+    const unfolded = (text: string): string => text.replaceAll('\r\n ', '');
+    expect(unfolded(event.text)).to.contain('State when written: due.');
     expect(event.bubbles && event.composed).to.equal(true);
+    el.lang = 'de';
+    await waitUntil(() => texts(el, '.save')[0] === german.save);
+    const told = unfolded((await save()).text);
+    expect(told).to.contain('Stand beim Schreiben: fällig.');
+    for (const caution of cautions) expect(told).not.to.contain(caution);
   });
 
   it('says by how much something was met late', async () => {

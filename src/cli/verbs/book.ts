@@ -1,6 +1,7 @@
 import { durationText, isoText, type Instant } from '../../calendar/index.js';
 import type { Placement, Plan } from '../../model/index.js';
 import { bookOf } from '../../engine/book.js';
+import { bookingCalendar } from '../../engine/booked-calendar.js';
 import { inTwoText, type BookingRules } from '../../rules/booking/index.js';
 import type { Answer } from '../answer.js';
 import type { BookAnswerJson } from '../answers/book.js';
@@ -22,7 +23,7 @@ export function book(
   const work = given && planOfWork(plan, asked, given);
   const {
     milestones: found,
-    calendar: file,
+    calendar,
     windows,
   } = bookOf(
     plan,
@@ -45,7 +46,7 @@ export function book(
     source: milestone.source,
     sureness: milestone.sureness,
   }));
-  writeFileOf('calendar', asked, file);
+  writeFileOf('calendar', asked, bookingCalendar({ milestones: found, calendar }));
   const rows = found.map((milestone) => [
     milestone.window,
     statuses.get(milestone.window) ?? '',

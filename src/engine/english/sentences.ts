@@ -3,6 +3,7 @@ import { priceSentences } from '../../price/english/index.js';
 import { faultSentences } from '../../verify/english/index.js';
 import { reportSentences } from '../report/english/index.js';
 import { calendarSentences } from '../handback/english/calendar-sentences.js';
+import { bookingCalendarSentences } from './booking-calendar.js';
 import { planCalendarSentences } from '../plan-out/english/plan-calendar-sentences.js';
 import { optionSentences } from '../options/english/index.js';
 
@@ -15,4 +16,5 @@ export const englishSentences = {
   ...reportSentences,
   ...calendarSentences,
   ...planCalendarSentences,
+  ...bookingCalendarSentences,
 };

@@ -8,7 +8,7 @@ export {
 } from './booking-rules.js';
 export { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
 export { exampleBooking } from './example-booking.js';
-export { inTwoText, milestoneEvents, type MilestoneEvent } from './milestone-events.js';
+export { inTwoText } from './in-two.js';
 export {
   milestonesFor,
   type Milestone,

@@ -692,6 +692,12 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'plan-calendar-piece-in': { piece: 'A x 4', window: 'N' },
   'plan-calendar-key-date': { package: 'P', met: true },
   'plan-calendar-forecast': { forecast: at, met: true, float: { minutes: 60, atLeast: true } },
+  'booking-about': { document: 'D', plan: { key: 'plan-as-given', given: { id: 'I' } } },
+  'booking-due': { due: at },
+  'booking-by': { by: 'B' },
+  'booking-state': { state: 'due' },
+  'booking-in-two': { anchor: 'railway week' },
+  'booking-source': { source: 'S', sureness: 'weak' },
   'calendar-cut-off': { window: 'N', name: 'A' },
   'calendar-latest-start': {
     requiredMinutes: 5,

@@ -19,6 +19,7 @@ import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
 import { calendarSentences } from '../../../src/engine/handback/english/calendar-sentences.js';
+import { bookingCalendarSentences } from '../../../src/engine/english/booking-calendar.js';
 import { planCalendarSentences } from '../../../src/engine/plan-out/english/plan-calendar-sentences.js';
 import { optionSentences } from '../../../src/engine/options/english/index.js';
 import { priceSentences } from '../../../src/price/english/index.js';
@@ -49,6 +50,7 @@ const rooms = [
   reportSentences,
   calendarSentences,
   planCalendarSentences,
+  bookingCalendarSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
@@ -87,6 +89,8 @@ const asTheyAre = new Set([
     'verdict',
     'status',
     'chanceWanted',
+    'state',
+    'anchor',
   ],
 ]);
 

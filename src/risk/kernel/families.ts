@@ -1,6 +1,6 @@
 // What-ifs that change one piece of work again and again: all that comes after it is gone through once for all of them,
 // backwards. A run is on time where it is so without the work, and the work is over by when what waits for it must start.
-import type { CompiledNetwork } from './compile-network.js';
+import { inOneShape, type CompiledNetwork } from './compile-network.js';
 import type { HeldCase } from './held-case.js';
 import { movedBy } from './moved-by.js';
 import { LatestStarts } from './latest-starts.js';
@@ -142,7 +142,7 @@ function leavingOut(network: CompiledNetwork, gone: ReadonlySet<number>): Compil
     greatest[position] = 0;
     linkLag.fill(0, network.linkFrom[position], network.linkFrom[position + 1]);
   }
-  return { ...network, release, linkLag, least, greatest };
+  return inOneShape({ ...network, release, linkLag, least, greatest });
 }
 
 /** A position worked out anew for a case: how long it takes there, and what it waits for. */
@@ -239,12 +239,12 @@ export class FamilyRuns {
         known && family.network === network
           ? known
           : new LatestStarts(family.network, due, family.after),
-      changed: {
+      changed: inOneShape({
         ...network,
         release: family.network.release.slice(),
         linkLag: family.network.linkLag.slice(),
         linkSlot: network.linkSlot.slice(),
-      },
+      }),
       turns: turnsOf(
         family,
         family.cases.map((at) => cases[at]!),

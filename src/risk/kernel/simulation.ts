@@ -130,6 +130,25 @@ export function outlookOf(sorted: Float64Array, deadlineMinutes: number): Deadli
   };
 }
 
+// Loops over all runs are functions of their own: so little is optimized quickly, all of a result is not.
+
+function inMinutes(ticks: Int32Array): Float64Array {
+  const minutes = new Float64Array(ticks.length);
+  for (let run = 0; run < ticks.length; run += 1) minutes[run] = ticks[run]! / TICKS;
+  return minutes;
+}
+
+/** The mean, and the sum of the squares of what each is off it. */
+function spreadOf(finishes: Float64Array): { mean: number; squares: number } {
+  let sum = 0;
+  for (let run = 0; run < finishes.length; run += 1) sum += finishes[run]!;
+  const mean = sum / finishes.length;
+  let squares = 0;
+  for (let run = 0; run < finishes.length; run += 1)
+    squares += (finishes[run]! - mean) * (finishes[run]! - mean);
+  return { mean, squares };
+}
+
 /** @throws {RangeError} When the options or the network make no sense. */
 export function beginSimulation(
   network: RiskNetwork,
@@ -159,14 +178,8 @@ export function beginSimulation(
     },
     result() {
       if (runsDone === 0) throw new RangeError('no run done yet');
-      const ticks = space.finishes.slice(0, runsDone).sort();
-      const sorted = new Float64Array(runsDone);
-      for (let run = 0; run < runsDone; run += 1) sorted[run] = ticks[run]! / TICKS;
-      let sum = 0;
-      for (const finish of sorted) sum += finish;
-      const mean = sum / runsDone;
-      let squares = 0;
-      for (const finish of sorted) squares += (finish - mean) * (finish - mean);
+      const sorted = inMinutes(space.finishes.slice(0, runsDone).sort());
+      const { mean, squares } = spreadOf(sorted);
       const criticality = new Float64Array(compiled.size);
       compiled.nodeAt.forEach(
         (index, position) =>

@@ -1,4 +1,4 @@
-import { compileNetwork, type CompiledNetwork } from './compile-network.js';
+import { compileNetwork, inOneShape, type CompiledNetwork } from './compile-network.js';
 import { Works } from './forward-layout.js';
 import { heldCase, type HeldCase, type WhatIf } from './held-case.js';
 import { movedBy } from './moved-by.js';
@@ -166,12 +166,12 @@ export class WhatIfRuns {
   constructor(original: CompiledNetwork, cases: readonly WhatIf[], deadlineMinutes: number) {
     const { size } = original;
     this.#original = original;
-    this.#network = {
+    this.#network = inOneShape({
       ...original,
       release: original.release.slice(),
       linkLag: original.linkLag.slice(),
       linkSlot: original.linkSlot.slice(),
-    };
+    });
     this.#turns = turnsOf(
       original,
       cases.map((item) => heldCase(original, item)),

@@ -19,9 +19,6 @@ export const styles = css`
     flex-basis: 100%;
     color: var(--_bad);
   }
-  .problem:empty {
-    display: none;
-  }
   .name {
     flex: 1 1 16rem;
     min-width: 0;

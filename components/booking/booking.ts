@@ -98,9 +98,11 @@ export class PossessionBooking extends LitElement {
         <button type="button" class="save" @click=${() => void this.#saveCalendar(answer)}>
           ${words.save}
         </button>
-        <p class="problem" role="alert">
-          ${this.#calendarTrouble && words.noCalendar(this.#calendarTrouble)}
-        </p>
+        ${
+          this.#calendarTrouble === ''
+            ? nothing
+            : html`<p class="problem" role="alert">${words.noCalendar(this.#calendarTrouble)}</p>`
+        }
       </header>
       ${cautionList(words.cautions, words.cautionLines)} ${this.#renderSummary(answer, words)}
       <section part="strip" class="weeks">

@@ -80,8 +80,7 @@ export const answers: Answers<Exclude<Verb, keyof typeof firstAnswers>> = {
   async book(asked, document, request) {
     const { nameOf } = await import('./plan-out/plan-name.js');
     const { planNamed } = await import('./report/plan-named.js');
-    const { bookedFor } = await import('./booking-calendar.js');
-    const { bookOf } = await import('./book.js');
+    const { bookedFor, bookOf } = await import('./book.js');
     const { agreed, zone, name } = document;
     const about = bookedFor(name, agreed?.now ? planNamed(nameOf(agreed.now), zone) : null);
     return bookOf(asked.session.read(document).plan, name, request, document.booking, about);

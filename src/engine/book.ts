@@ -1,5 +1,11 @@
 import { periodsTouched, periodText } from '../calendar/index.js';
-import type { AccessWindow, BookingCount, Plan } from '../model/index.js';
+import {
+  phrasesOf,
+  type AccessWindow,
+  type BookingCount,
+  type Plan,
+  type Told,
+} from '../model/index.js';
 import {
   daysTouched,
   exampleBooking,
@@ -7,6 +13,7 @@ import {
   restrictionClass,
   type BookingRules,
 } from '../rules/booking/index.js';
+import type { bookingCalendarSentences } from './english/booking-calendar.js';
 import type { BookingCalendar } from './booking-calendar.js';
 import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
 
@@ -45,6 +52,10 @@ export function bookOf(
     calendar: { name, stamp: now, ...(about !== undefined && { about }) },
   };
 }
+
+/** What is said under every entry of the document, and of the plan of work that was agreed, if one was. */
+export const bookedFor = (document: string, plan: Told | null): Told =>
+  phrasesOf<typeof bookingCalendarSentences>()('booking-about', { document, plan });
 
 /** Days, share and class of one window, and the periods it lies in. */
 function bookedWindow(

@@ -17,10 +17,6 @@ export interface BookingCalendar {
   readonly about?: Told;
 }
 
-/** What is said under every entry of the document, and of the plan of work that was agreed, if one was. */
-export const bookedFor = (document: string, plan: Told | null): Told =>
-  sentence('booking-about', { document, plan });
-
 /**
  * Booking dates as an iCalendar file (RFC 5545). Those already met are left out; those of a withdrawn window are
  * cancelled, so that a calendar that has them removes them. The same date in a later file has the same uid and moves the entry.

@@ -1,4 +1,4 @@
-import { cautionLines } from '../shared/words.de.js';
+import { cautionLines, statusText } from '../shared/words.de.js';
 import type { BookingStrings } from './strings.js';
 import { inTwo } from '../shared/in-two.de.js';
 
@@ -51,10 +51,11 @@ export const strings: BookingStrings = {
   sources: 'Woher die Vorlaufzeiten kommen',
   notInPlan: 'Diese Sperrpause steht nicht im gegebenen Plan.',
 
-  days: (count) => (count === 1 ? '1 Tag' : `${count} Tagen`),
+  days: (count) => (count === 1 ? '1 Tag' : `${count} Tage`),
   window: 'Sperrpause',
   windowsHead: 'Periode und Klasse jeder Sperrpause',
   periodHead: 'Vier-Wochen-Periode',
+  status: statusText,
   share: 'Betroffene Züge',
   shareUnit: '% der Züge eines Tages',
   restrictionHead: 'Klasse der Einschränkung',

@@ -1,5 +1,6 @@
 import { cautions } from '../../src/model/index.js';
 import type { Milestone } from '../../src/engine/index.js';
+import { statusText } from '../shared/kinds.js';
 import { inTwo } from '../shared/in-two.js';
 
 type State = Milestone['state'];
@@ -56,6 +57,7 @@ export const defaultStrings = {
   window: 'Window',
   windowsHead: 'Period and class of each window',
   periodHead: 'Four-week period',
+  status: statusText,
   share: 'Trains hit',
   shareUnit: '% of a day’s',
   restrictionHead: 'Class of restriction',

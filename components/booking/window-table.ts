@@ -30,7 +30,7 @@ export function windowTable(
             <span class="note"
               >${
                 window
-                  ? `${stretchText(window.start, window.end, window.zone)}, ${window.status}`
+                  ? `${stretchText(window.start, window.end, window.zone)}, ${words.status[window.status]}`
                   : words.notInPlan
               }</span
             >

@@ -1,8 +1,9 @@
-import { cautions, type TableKind, type WindowStatus } from '../../src/model/index.js';
+import { cautions, type TableKind } from '../../src/model/index.js';
 import type { Objective } from '../../src/planner/search/types.js';
 import { defaultStrings as resultWords } from '../results/strings.js';
 import { defaultStrings as fileWords } from './files/strings.js';
 import { defaultStrings as formWords } from './forms/strings.js';
+import { statusText } from '../shared/kinds.js';
 import { countText } from '../shared/format.js';
 import type { ProvedCode } from '../why/explain-strings.js';
 import type { CostPart, DeskView, PlaceId, PlanPart, SitePart } from './views.js';
@@ -351,12 +352,7 @@ export const defaultStrings = {
   start: 'Start',
   end: 'End',
   status: 'Status',
-  statuses: {
-    requested: 'requested',
-    offered: 'offered',
-    confirmed: 'confirmed',
-    withdrawn: 'withdrawn',
-  } as Readonly<Record<WindowStatus, string>>,
+  statuses: statusText,
   changeAndPlan: 'Change and plan again',
   shortNotice: 'Find work for it at short notice',
   addLike: (window: string) => `Add a window like ${window}`,

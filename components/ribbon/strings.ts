@@ -1,5 +1,5 @@
-import { cautions, type WindowStatus } from '../../src/model/index.js';
-import { kindText } from '../shared/kinds.js';
+import { cautions } from '../../src/model/index.js';
+import { kindText, statusText } from '../shared/kinds.js';
 
 /** All texts of the element, except names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -7,12 +7,7 @@ export const defaultStrings = {
   empty: 'No windows yet. Add them to the plan: each needs a name, a start and an end.',
   key: 'Key',
   kind: kindText,
-  status: {
-    requested: 'requested',
-    offered: 'offered',
-    confirmed: 'confirmed',
-    withdrawn: 'withdrawn',
-  } as Readonly<Record<WindowStatus, string>>,
+  status: statusText,
   isolated: 'isolated',
   asPicture: 'As a picture',
   asTable: 'As a table',

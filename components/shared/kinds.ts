@@ -1,4 +1,5 @@
 import { css, svg, type SVGTemplateResult } from 'lit';
+import type { WindowStatus } from '../../src/model/index.js';
 import type { LedgerKind } from '../../src/rules/types.js';
 
 /** What each kind of ledger row is called on screen. */
@@ -9,6 +10,14 @@ export const kindText: Readonly<Record<LedgerKind, string>> = {
   'shift-break': 'Shift break',
   'lead-out': 'Lead-out',
   margin: 'Handback margin',
+};
+
+/** What each status of a window is called on screen. */
+export const statusText: Readonly<Record<WindowStatus, string>> = {
+  requested: 'requested',
+  offered: 'offered',
+  confirmed: 'confirmed',
+  withdrawn: 'withdrawn',
 };
 
 export const ledgerKinds = Object.keys(kindText) as LedgerKind[];

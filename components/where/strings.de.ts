@@ -1,5 +1,5 @@
 import { countText } from '../shared/format.js';
-import { cautionLines } from '../shared/words.de.js';
+import { cautionLines, statusText } from '../shared/words.de.js';
 import type { WhereStrings } from './strings.js';
 
 // From memory, to be read by a native speaker of the trade.
@@ -11,6 +11,7 @@ export const strings: WhereStrings = {
   told: 'Jedes Feld ist eine Sperrpause: quer der Ort, nach unten die Zeit. Zeit zwischen Sperrpausen ist ausgelassen. Ein Kasten ist Arbeit über Ort und Zeit; eine schräge Linie ist wiederholte Arbeit, vom unteren Ende ihres Ortes an nach Einheiten gezeichnet, da niemand sagt, von welchem Ende sie ausgeht.',
   line: 'Gleis',
   allLines: 'Alle Gleise',
+  status: statusText,
   windows: 'Sperrpausen',
   allWindows: 'Alle mit Arbeit',
   place: 'km + m',

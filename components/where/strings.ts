@@ -1,4 +1,5 @@
 import { cautions } from '../../src/model/index.js';
+import { statusText } from '../shared/kinds.js';
 import { countText } from '../shared/format.js';
 
 /** Words of both elements, but for names and figures. Sentences with a figure are functions of it. */
@@ -10,6 +11,7 @@ export const defaultStrings = {
   told: 'Each field is a window: place along it, time down it. Time between windows is left out. A box is work over its place and time; a slanting line is repeated work, drawn from the lower end of its place upwards by units, since nobody says from which end it goes.',
   line: 'Line',
   allLines: 'All lines',
+  status: statusText,
   windows: 'Windows',
   allWindows: 'All that hold work',
   place: 'km + m',

@@ -155,7 +155,7 @@ export class PossessionWhere extends LitElement {
                 ${nameText(field.window)}
                 <span class="quiet"
                   >${stretchText(field.window.start, field.window.end, field.window.zone)},
-                  ${field.window.status}</span
+                  ${words.status[field.window.status]}</span
                 >
               </h3>
               ${fieldPicture(field, scale, perHour(field.window), meetings, this.selected, words, (index) => this.#pick(index))}

@@ -204,6 +204,7 @@ describe('possession-booking', () => {
     await waitUntil(() => texts(el, '.save')[0] === german.save);
     const told = unfolded((await save()).text);
     expect(told).to.contain('Stand beim Schreiben: fällig.');
+    expect(texts(el, '.class tbody th')[0]).to.contain('beantragt');
     for (const caution of cautions) expect(told).not.to.contain(caution);
   });
 

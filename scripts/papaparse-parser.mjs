@@ -38,14 +38,15 @@ function parserIn(code) {
   const parts = [];
   const used = new Set();
   const take = (text) => {
-    for (const [, owner, name] of text.matchAll(/(Papa\.)?\b([A-Za-z_]+)\b/g)) {
+    for (const [whole, owner, name] of text.matchAll(/(Papa\.)?\b([A-Za-z_]+)\b/g)) {
       const part = (owner ? constants : functions).get(name);
-      if (part === undefined || used.has(`${owner}${name}`)) continue;
-      used.add(`${owner}${name}`);
+      if (part === undefined || used.has(whole)) continue;
+      used.add(whole);
       take(part);
-      parts.push(owner ? `Papa.${name} = ${part};` : part);
+      parts.push(owner ? `${whole} = ${part};` : part);
     }
   };
   take('Papa.Parser');
+  if (parts.length === 0) throw new Error('papaparse no longer names its parser on Papa');
   return ['const Papa = {};', ...parts, 'export default Papa;'].join('\n');
 }

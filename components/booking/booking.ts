@@ -68,6 +68,7 @@ export class PossessionBooking extends LitElement {
     de: () => import('./strings.de.js'),
   });
 
+  /** Why no calendar was made when it was last asked for; empty: it was, or nobody asked. */
   #calendarTrouble = '';
   readonly #strip = new WidthWatch(this, '.strip-frame', 640);
   readonly #print = new PrintWatch(this, () => this.performUpdate());

@@ -85,7 +85,7 @@ export function adviceLine(
         : nothing
     }
     ${askedLine(result, setting)}
-    ${say === 'over' ? nothing : html`<p class="then">${strings.unchecked}</p>`}
+    ${say === 'over' ? nothing : html`<p class="quiet">${strings.unchecked}</p>`}
     ${live.doubts.map((doubt) => html`<p class="doubt">${strings.check} ${said(doubt)}</p>`)}
   </div>`;
 }

@@ -25,6 +25,11 @@ const steps = [
   ['zones', 'vitest run --config tests/zones/vitest.config.ts --maxWorkers 1'],
 ];
 
+/** Lines of a step that tell nothing of a failure: empty ones, tests that passed, how far the browser is. */
+const tellsNothing = /^\s*$|✓|Running tests\.\.\.|test files \|/;
+/** Lines of a failed step that are written once more at the end. */
+const linesAgain = 200;
+
 /** Runs a step; each line that it writes is shown at once, headed by its name. */
 async function ended([step, command]) {
   const began = performance.now();
@@ -34,8 +39,12 @@ async function ended([step, command]) {
     shell: process.platform === 'win32',
     stdio: ['ignore', 'pipe', 'pipe'],
   });
+  const lines = [];
   for (const input of [child.stdout, child.stderr])
-    createInterface({ input }).on('line', (line) => console.log(`${step} | ${line}`));
+    createInterface({ input }).on('line', (line) => {
+      console.log(`${step} | ${line}`);
+      if (!tellsNothing.test(line)) lines.push(line);
+    });
   const code = await new Promise((resolve) => {
     child.on('error', (error) => resolve(error.message));
     child.on('close', resolve);
@@ -43,7 +52,7 @@ async function ended([step, command]) {
   const seconds = Math.round((performance.now() - began) / 1000);
   const passed = code === 0;
   console.log(`${step} — ${passed ? 'passed' : `FAILED (${code})`} in ${seconds} s`);
-  return { step, seconds, passed };
+  return { step, seconds, passed, lines };
 }
 
 const done = [];
@@ -54,7 +63,14 @@ async function worker() {
 }
 await Promise.all(Array.from({ length: lanes }, worker));
 
-console.table(Object.fromEntries(done.map(({ step, ...rest }) => [step, rest])));
+// Once more at the end: what failed lies thousands of lines back, between those of the steps beside it.
+for (const { step, lines } of done.filter(({ passed }) => !passed)) {
+  console.log(`\nWhat ${step} wrote, without the tests that passed:`);
+  for (const line of lines.slice(-linesAgain)) console.log(`${step} | ${line}`);
+}
+console.table(
+  Object.fromEntries(done.map(({ step, seconds, passed }) => [step, { seconds, passed }])),
+);
 if (done.every((step) => step.passed)) console.log('All passed.');
 else {
   process.exitCode = 1;

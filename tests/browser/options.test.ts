@@ -23,7 +23,8 @@ let window: AccessWindow;
 let activities: readonly Activity[];
 
 before(async function () {
-  const clock = () => performance.now();
+  // Stands still: what is found depends on the steps alone, not on how fast the machine is.
+  const clock = () => 0;
   const { document } = await importFiles(
     [
       file(

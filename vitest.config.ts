@@ -14,6 +14,7 @@ const alone = [
 export default defineConfig({
   test: {
     environment: 'node',
+    globalSetup: 'tests/helpers/temporary-folder.ts',
     // Against hanging alone: how fast the machine is must not decide.
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -11,7 +11,6 @@ import {
 } from 'node:worker_threads';
 import { buildSync } from 'esbuild';
 import { nodeBundle } from '../../scripts/bundle-cli.mjs';
-import { afterAll } from 'vitest';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -36,7 +35,6 @@ let thread: CliThread | undefined;
 /** Bundles the command line once for all tests of this process. */
 function cliThread(): CliThread {
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-cli-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   const outfile = join(folder, 'cli-thread.mjs');
   buildSync({
     entryPoints: [join(root, 'tests/helpers/cli-thread.ts')],
@@ -66,17 +64,11 @@ export function cli(...words: string[]): CliRun {
   return (receiveMessageOnPort(thread.port) as { message: CliRun }).message;
 }
 
-const folders: string[] = [];
-afterAll(() => {
-  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
-});
-
-/** Writes texts or bytes to files in a folder of their own and gives their paths. */
+/** Writes texts or bytes to files in a folder of their own, which goes with the run, and gives their paths. */
 export function files<T extends Record<string, string | Uint8Array>>(
   texts: T,
 ): { [K in keyof T]: string } {
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-'));
-  folders.push(folder);
   return Object.fromEntries(
     Object.entries(texts).map(([name, text]) => {
       const path = join(folder, name);

@@ -20,7 +20,7 @@ export default defineConfig({
   test: {
     include: ['tests/offline/**/*.test.ts'],
     sequence: { sequencer: LongestFirst },
-    globalSetup: 'tests/offline/build-page.ts',
+    globalSetup: ['tests/helpers/temporary-folder.ts', 'tests/offline/build-page.ts'],
     // Against hanging alone: how fast the machine is must not decide.
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,

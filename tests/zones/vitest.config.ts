@@ -7,6 +7,7 @@ const zones = ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland'];
 export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
+    globalSetup: 'tests/helpers/temporary-folder.ts',
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,
     projects: zones.map((TZ) => ({

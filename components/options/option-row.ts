@@ -139,18 +139,6 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           </p>`
         : nothing
     }
-    ${option.unplaced.map((item) => html`<p>${strings.unplaced}: ${item.activity}</p>`)}
-    ${option.keyDates.map(
-      (date) =>
-        html`<p>
-          ${strings.keyDates}:
-          ${strings.keyDate(
-            date.package,
-            date.before.met ? strings.met : strings.missed,
-            date.after.met ? strings.met : strings.missed,
-          )}
-        </p>`,
-    )}
     ${option.notes.map((note) => html`<p class="quiet">${saidText(note)}</p>`)}
     ${
       option.verdict === 'the reference' || option.kind === 'earlier-cut-off'

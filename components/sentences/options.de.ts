@@ -45,6 +45,10 @@ export const options: OptionSentences = {
   'one-unit-always': () => 'In jedem Lauf wird mindestens eine Einheit fertig.',
   'no-price-for-left-over': () =>
     'Die Preisliste hat keinen Preis für übrige Arbeit: Nur Gerät und Personal dafür zählen.',
+  'windows-added': ({ windows }) =>
+    `In ${windows.join(', ')} ist nach Plan keine Arbeit: Was das Buchen ${windows.length === 1 ? 'dieser Sperrpause' : 'dieser Sperrpausen'} kostet, ist nicht in der Summe.`,
+  'key-date-turns': ({ package: name, moment: at, missed, sometimes }) =>
+    `Ecktermin von ${name}, ${moment(at)}: wie geplant ${missed ? 'gehalten' : 'verfehlt'}, ${sometimes ? 'in manchen der simulierten Schichten' : 'so'} ${missed ? 'verfehlt' : 'gehalten'}.`,
   'one-more-no-rate': ({ resource }) =>
     `${resource} hat keinen Preis je Stunde: Einmal mehr ist nicht in der Summe.`,
   'more-no-rate': ({ resource }) =>
@@ -90,7 +94,7 @@ export const options: OptionSentences = {
   'one-unit-only': ({ activity }) =>
     `In dieser Sperrpause ist nur eine Einheit von ${activity} geplant.`,
   'no-cut-off-cheaper': () =>
-    'Keine frühere Spätestzeit ist billiger, als bis zum gebuchten Ende zu arbeiten.',
+    'Keine frühere Spätestzeit, nach der alle Arbeit einen Platz hat, ist billiger, als bis zum gebuchten Ende zu arbeiten.',
   'same-in-every-shift': () =>
     'Sie ändert nichts: In jeder simulierten Schicht dieselben Kosten, und keine Arbeit geht anderswohin.',
   'wish-changes-nothing': () => 'Sie ändert nichts.',
@@ -170,7 +174,7 @@ export const options: OptionSentences = {
     }.`,
   'cheaper-of-two-while': ({ name, turn, ...given }, say) =>
     `„${say(name)}“ ist die billigere von beiden, solange dies weniger kostet als ${sum(given.sum)}: ${say(turn)}.`,
-  'as-much-as-late': ({ minutes }) =>
-    `Was sie zusätzlich kostet, ist so viel wie eine um ${number(minutes)} min verspätete Rückgabe wie geplant.`,
+  'as-much-as-late': ({ minutes, ...given }) =>
+    `Ohne Überziehungen kostet sie ${sum(given.sum)} mehr: Eine um ${number(minutes)} min verspätete Rückgabe wie geplant kostet nicht weniger.`,
   'no-overrun-price-turns': () => 'Kein Preis einer Überziehung macht sie zur billigeren.',
 };

@@ -10,15 +10,7 @@ const names = ['TMPDIR', 'TEMP', 'TMP'] as const;
  * is ended from outside, or serves several files of tests, does not come to take away its own.
  */
 export default function setup(): () => void {
-  const before = names.map((name) => process.env[name]);
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-tests-'));
   for (const name of names) process.env[name] = folder;
-  return () => {
-    for (const [index, name] of names.entries()) {
-      const value = before[index];
-      if (value === undefined) delete process.env[name];
-      else process.env[name] = value;
-    }
-    rmSync(folder, { recursive: true, force: true });
-  };
+  return () => rmSync(folder, { recursive: true, force: true });
 }

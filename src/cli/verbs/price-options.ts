@@ -107,7 +107,7 @@ export function optionsWords(answer: OptionsAnswer): readonly Block[] {
     (option): option is PricedOption => option.state === 'priced',
   );
   return [
-    `Other ways to do the work, with all that they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
+    `Other ways to do the work, with what the price book prices of them (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
     '',
     table(
       ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],
@@ -127,6 +127,12 @@ export function optionsWords(answer: OptionsAnswer): readonly Block[] {
         : [`${english(option.name)}: not offered. ${english(option.reason)}`],
     ),
     '',
+    ...priced.flatMap((option) => {
+      const told = [...option.changes, ...option.notes].map(english);
+      return told.length === 0 ? [] : [`${english(option.name)}: ${told.join(' ')}`];
+    }),
+    '',
     ...answer.breakEvens.map((breakEven) => english(breakEven.text)),
+    ...answer.notes.map(english),
   ];
 }

@@ -41,7 +41,12 @@ export function answerFrom(
   const totals = priced.map((entry) =>
     entry.option.parts.reduce((sum, part) => sum + parseMoney(part.amount, prices), 0),
   );
-  const best = totals.reduce((least, sum, i) => (sum < totals[least]! ? i : least), 0);
+  // What leaves work that finds no place is not the cheapest way to do the work, however little it costs.
+  const doesAll = ({ option }: Entry): boolean => option.unplaced.length === 0;
+  const best = totals.reduce(
+    (least, sum, i) => (sum < totals[least]! && doesAll(priced[i]!) ? i : least),
+    0,
+  );
   const options = entries.map((entry): OptionOutcome => {
     if (!('costs' in entry)) return entry;
     const i = priced.indexOf(entry);
@@ -52,7 +57,8 @@ export function answerFrom(
   const tied = priced
     .filter((entry, i) => {
       // What changes nothing is not offered, so it is not named either.
-      if (i === best || options[entries.indexOf(entry)]!.state !== 'priced') return false;
+      if (i === best || !doesAll(entry) || options[entries.indexOf(entry)]!.state !== 'priced')
+        return false;
       const verdict = verdictBetween(entry.costs, priced[best]!.costs);
       return verdict === 'the same' || verdict === 'too close to call';
     })
@@ -67,7 +73,10 @@ export function answerFrom(
     cheapest,
     tied,
     breakEvens: breakEvensOf({
-      options: options.filter((option) => option.state === 'priced'),
+      options: options.filter(
+        (option): option is PricedOption =>
+          option.state === 'priced' && option.unplaced.length === 0,
+      ),
       cheapest,
       tied,
       costAt: overrunCurve(at.planned, at, FURTHEST_BREAK_EVEN).minor,

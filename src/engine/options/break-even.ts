@@ -96,7 +96,11 @@ function between(
     ownPrices,
     overrunMinutes: minutes < 0 ? null : minutes,
   };
-  return { ...found, text: wordsOf(found, less.option, more.option, prices.currency) };
+  const sum = (minor: number): SumOf => ({
+    amount: decimalText(minor, prices),
+    currency: prices.currency,
+  });
+  return { ...found, text: wordsOf(found, less.option, more.option, sum(extra), prices.currency) };
 }
 
 /** Times a price beyond which nobody asks for the figure. */
@@ -107,6 +111,8 @@ function wordsOf(
   found: Omit<BreakEven, 'text'>,
   less: PricedOption,
   more: PricedOption,
+  /** What the dearer one costs more beside overruns. */
+  extra: SumOf,
   currency: string,
 ): Phrase {
   const sum = (amount: string): SumOf => ({ amount, currency });
@@ -144,7 +150,7 @@ function wordsOf(
       }),
     );
   if (overrunMinutes !== null)
-    sentences.push(sayOption('as-much-as-late', { minutes: overrunMinutes }));
+    sentences.push(sayOption('as-much-as-late', { minutes: overrunMinutes, sum: extra }));
   if (sentences.length === 1 && !same) sentences.push(sayOption('no-overrun-price-turns'));
   return joined(sentences, ' ');
 }

@@ -1,9 +1,11 @@
 import { editBetween } from '../../edits/index.js';
 import type { Placement } from '../../planner/fit/types.js';
-import type { Plan, PlanDocument } from '../../model/index.js';
+import type { Phrase, Plan, PlanDocument } from '../../model/index.js';
 import type { KeyDateForecast } from '../../planner/search/types.js';
 import type { Draft } from './draft.js';
 import { unitsIn } from './plans.js';
+import { sayOption } from './say-option.js';
+import type { Situation } from './situation.js';
 import type { KeyDateChange, MovedWork } from './types.js';
 
 /** Work that is in another window than planned, by activity and window. */
@@ -29,6 +31,40 @@ export function movedIn(
     })
     .sort((a, b) => a.from - b.from);
 }
+
+/** Which key dates are met as planned and missed so, or the other way round. */
+export const dateNotes = (
+  changes: readonly KeyDateChange[],
+  zone: string,
+  sometimes = false,
+): readonly Phrase[] =>
+  changes
+    .filter(({ before, after }) => before.met !== after.met)
+    .map(({ package: name, due, after }) =>
+      sayOption('key-date-turns', {
+        package: name,
+        moment: { at: due, zone },
+        missed: !after.met,
+        sometimes,
+      }),
+    );
+
+/** Windows of the plan that hold work now, and none as planned. */
+export const addedWindows = (
+  placements: readonly Placement[],
+  { plan, planned }: Pick<Situation, 'plan' | 'planned'>,
+): readonly string[] =>
+  plan.windows
+    .map((window) => window.id)
+    .filter((id) =>
+      [placements, planned.placements].every(
+        (all, place) => all.some((placement) => placement.window === id) === (place === 0),
+      ),
+    );
+
+/** That such windows are taken as booked already. */
+export const addedNote = (windows: readonly string[]): readonly Phrase[] =>
+  windows.length === 0 ? [] : [sayOption('windows-added', { windows })];
 
 /** Key dates that an option serves otherwise than planned. */
 export function changedDates(

@@ -66,6 +66,12 @@ export const refused = (
   reason: Phrase,
 ): RefusedOption => ({ id, kind, name, state, reason });
 
+/** Why what an option leaves of an activity is not all done. */
+export const noPlaceIn = ({ unplaced, unsound }: Draft, activity: string): Phrase =>
+  unsound === undefined
+    ? reasonOf(unplaced)
+    : sayOption('finds-no-place', { activity, reasons: [unsound] });
+
 /** Why work finds no place, activity by activity. */
 export const reasonOf = (unplaced: Draft['unplaced']): Phrase =>
   joined(

@@ -1,8 +1,8 @@
 import type { Phrase, PriceBook } from '../../model/index.js';
 import { decimalText, keyDateLines, type RunComparison, type RunCosts } from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
-import { changedDates, editOf, movedIn } from './changes.js';
-import type { Draft, Turn } from './draft.js';
+import { addedNote, addedWindows, changedDates, dateNotes, editOf, movedIn } from './changes.js';
+import { reasonOf, type Draft, type Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
 import { sumOf } from '../../price/say-price.js';
 import { sayOption } from './say-option.js';
@@ -33,6 +33,7 @@ export interface Entry {
 export function entryOf(priced: PricedDraft, at: Situation): Entry {
   const { draft, parts, costs, handbacks } = priced;
   const faults = faultsOf(draft, at);
+  const keyDates = changedDates(draft.keyDates, at.request.allocation.keyDates);
   const here = new Set(draft.here.map((work) => work.window.id));
   return {
     option: {
@@ -48,13 +49,16 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
       ),
       moved: movedIn(draft.placements, draft.plan, at.planned.placements),
       unplaced: draft.unplaced,
-      keyDates: changedDates(draft.keyDates, at.request.allocation.keyDates),
+      keyDates,
       handbacks,
       parts,
       faults,
       notes: [
         ...faults.map((fault) => sayOption('check-found-fault', { what: fault.text })),
+        ...(draft.unplaced.length > 0 ? [reasonOf(draft.unplaced)] : []),
+        ...dateNotes(keyDates, at.plan.zone),
         ...draft.notes,
+        ...addedNote(addedWindows(draft.placements, at)),
         ...unknownDates(draft, at),
       ],
     },

@@ -1,7 +1,7 @@
 import { applyEdit } from '../../edits/index.js';
 import type { PlanDocument } from '../../model/index.js';
 import { answerFrom } from './answer.js';
-import { asPlanned, type Draft } from './draft.js';
+import { asPlanned, refused, type Draft } from './draft.js';
 import { entryOf, type Entry } from './entry.js';
 import { priceDraft, type PricedDraft } from './price-draft.js';
 import { activityOf, situationOf, type OptionsTools, type Situation } from './situation.js';
@@ -115,7 +115,7 @@ function priced(draft: Draft, at: Situation): PricedDraft {
 interface StoppedEarly {
   readonly outlook: StopOutlook;
   readonly oneLess: Draft | RefusedOption;
-  readonly cutOff: Entry;
+  readonly cutOff: Entry | RefusedOption;
 }
 
 function stoppedEarly(
@@ -132,7 +132,16 @@ function stoppedEarly(
   return {
     outlook: stopOutlook(at, activity, left, runs),
     oneLess: oneLess(at, activity.id, left[1]!.draft),
-    cutOff: cutOffEntry(at, activity.id, cut, planned),
+    cutOff:
+      'reason' in cut
+        ? refused(
+            'cut-off',
+            'earlier-cut-off',
+            sayOption('earlier-cut-off'),
+            'infeasible',
+            cut.reason,
+          )
+        : cutOffEntry(at, activity.id, cut, planned),
   };
 }
 

@@ -103,7 +103,13 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
         ),
       },
       { title: word('Not priced'), items: answer.notPriced },
-      { title: word('Assumed'), items: answer.notes },
+      {
+        title: word('Assumed'),
+        items: [
+          ...answer.notes,
+          ...priced.flatMap(({ name, notes }) => notes.map((note) => joined([name, note], ': '))),
+        ],
+      },
     ].filter((item) => item.items.length > 0),
     cautions: cautionsSaid(answer.cautions),
   };

@@ -62,6 +62,49 @@ describe('price on the command line', () => {
     }
   });
 
+  it('tells in text all that JSON tells of the ways to do the work', () => {
+    const path = files({
+      'windows.csv':
+        'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\nW2,2027-06-06 23:00,2027-06-07 05:00\n',
+      'work.csv':
+        'package,activity,units,minutes per unit,key date\nDeck,A1,6,50,2027-06-01 12:00\n',
+      'events.csv': 'event,chance,minutes,activity\nLate crane,40 %,100,A1\n',
+      'prices.json': JSON.stringify({
+        ...book,
+        delay: { by: 'bands', bands: [{ afterMinutes: 0, rate: '100' }] },
+      }),
+    });
+    const words = [
+      ...['price', '--windows', path['windows.csv'], '--work', path['work.csv']],
+      ...['--prices', path['prices.json'], '--risk', path['events.csv'], '--options'],
+      ...['--zone', 'Europe/London', '--window', 'W1', '--minutes', '30'],
+    ];
+    const text = cli(...words).stdout;
+    const { options } = JSON.parse(cli(...words, '--json').stdout) as {
+      options: {
+        notes: string[];
+        options: { name: string; changes?: string[]; notes?: string[]; reason?: string }[];
+      };
+    };
+    const told = [
+      ...options.notes,
+      ...options.options.flatMap(({ name, changes = [], notes = [], reason }) => [
+        ...[name, ...changes, ...notes],
+        ...(reason === undefined ? [] : [reason]),
+      ]),
+    ];
+    for (const part of told) expect(text).toContain(part);
+    // The report that is sent on tells it as well.
+    const report = path['prices.json'].replace('prices.json', 'report.csv');
+    expect(cli(...words, '--out', report).code).toBe(0);
+    const sent = readFileSync(report, 'utf8');
+    for (const part of told) expect(sent).toContain(part);
+    const less = 'Key date of Deck, Tue 1 Jun 2027 12:00: met as planned, missed so.';
+    const cut =
+      'Key date of Deck, Tue 1 Jun 2027 12:00: met as planned, missed in some simulated shifts.';
+    for (const part of [less, cut]) expect(text).toContain(part);
+  });
+
   it('prices a missed key date in a row of its own, and lists every key date of the plan', () => {
     const path = files({
       'windows.csv': 'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\n',

@@ -40,10 +40,11 @@ async function caseOf(
   work: string,
   resources = 'resource,capacity,rate per hour\ngang,1,60\n',
   book = prices(),
+  access = windows,
 ): Promise<Case> {
   const engine = createInlineEngine();
   const files = [
-    file('windows.csv', windows),
+    file('windows.csv', access),
     file('work.csv', work),
     file('resources.csv', resources),
   ];
@@ -74,6 +75,36 @@ describe('options of a window, through the engine', () => {
         pence(option.expectedTotal) - pence(planned.expectedTotal),
       );
     }
+  });
+
+  // Reckoned by hand: with no window after it, whatever is left of the work is never done.
+  it('offers no cut-off, and calls no stop the best, that leaves work without a window', async () => {
+    const only = windows.split('\n').slice(0, 2).join('\n');
+    const late = `${head}Track,TR,,,35,90,7,40,20,15,gang:1,\n`;
+    const one = await caseOf(late, undefined, prices({ reBooking: undefined }), only);
+    const { options, cheapest, stop } = await ask(one);
+    const cut = options.find((option) => option.id === 'cut-off')!;
+    expect(cut).toMatchObject({ state: 'infeasible' });
+    expect(cut.state === 'priced' ? '' : cut.reason).toContain(
+      'no window of the plan begins later',
+    );
+    expect(cheapest).not.toBe('cut-off');
+    expect(stop!.rows.at(-2)).toMatchObject({ unplacedUnits: 1, tiedWithBest: false });
+    expect(stop!.bestUnits).toBe(stop!.unitsPlanned);
+
+    const wish = { name: 'Mine', wish: { cutOffAt: one.allocation.placements[0]!.from } };
+    const own = (await ask(one, { own: [wish] })).options.at(-1)!;
+    expect(own).toMatchObject({ state: 'infeasible' });
+    // With a window to go to it is had, and says that no booking of it is counted.
+    const two = windows.split('\n').slice(0, 3).join('\n');
+    const had = await ask(await caseOf(late, undefined, prices({ reBooking: undefined }), two));
+    expect(of(had.options, 'cut-off').notes).toEqual([
+      'At least one unit is done in every run.',
+      'The price book has no price for work left over: only its plant and labour are counted.',
+      'W2 holds no work as planned: what booking it costs is not in the total.',
+    ]);
+    expect(of(had.options, 'less').notes.at(-1)).toContain('W2 holds no work as planned');
+    expect(of(had.options, 'longer').notes.join()).not.toContain('as planned');
   });
 
   // Held against the engine itself: priced anew where the break-even lies, the two change places.

@@ -10,6 +10,12 @@ type OfMinutes = { readonly minutes: number };
 type OfMoment = { readonly moment: Moment };
 type Booked = OfWindow & { readonly end: Moment };
 type Fewer = OfActivity & OfWindow & { readonly units: number };
+type DateTurn = OfMoment & {
+  readonly package: string;
+  /** It is met as planned and missed so; else the other way round. */
+  readonly missed: boolean;
+  readonly sometimes: boolean;
+};
 type More = OfResource & OfWindow & { readonly count: number };
 
 const words = ({ at, zone }: Moment): string => clockWords(at, zone);
@@ -54,6 +60,10 @@ export const changeSentences = {
   'one-unit-always': () => 'At least one unit is done in every run.',
   'no-price-for-left-over': () =>
     'The price book has no price for work left over: only its plant and labour are counted.',
+  'windows-added': ({ windows }: { readonly windows: readonly string[] }) =>
+    `${windows.join(', ')} ${windows.length === 1 ? 'holds' : 'hold'} no work as planned: what booking ${windows.length === 1 ? 'it' : 'them'} costs is not in the total.`,
+  'key-date-turns': ({ package: name, moment, missed, sometimes }: DateTurn) =>
+    `Key date of ${name}, ${words(moment)}: ${missed ? 'met' : 'missed'} as planned, ${missed ? 'missed' : 'met'} ${sometimes ? 'in some simulated shifts' : 'so'}.`,
   'one-more-no-rate': ({ resource }: OfResource) =>
     `${resource} has no rate an hour: one more is not in the total.`,
   'more-no-rate': ({ resource }: OfResource) =>

@@ -26,7 +26,8 @@ export const refusalSentences = {
     `${activity} makes ${opened.join(', ')} good: with one unit less the line would not be fit to run after this window.`,
   'one-unit-only': ({ activity }: OfActivity) =>
     `Only one unit of ${activity} is planned in this window.`,
-  'no-cut-off-cheaper': () => 'No earlier cut-off is cheaper than working to the booked end.',
+  'no-cut-off-cheaper': () =>
+    'No earlier cut-off after which all work has a place is cheaper than working to the booked end.',
   'same-in-every-shift': () =>
     'It changes nothing: the same cost in every simulated shift, and no work moves.',
   'wish-changes-nothing': () => 'It changes nothing.',

@@ -106,7 +106,7 @@ export const worthSentences = {
     say: SayPhrase,
   ) =>
     `"${say(name)}" is the cheaper of the two while this costs less than ${sumText(sum)}: ${small(say(turn))}.`,
-  'as-much-as-late': ({ minutes }: { readonly minutes: number }) =>
-    `What it adds is as much as one late handback of ${minutes} min as planned.`,
+  'as-much-as-late': ({ minutes, sum }: { readonly minutes: number } & OfSum) =>
+    `Overruns apart it costs ${sumText(sum)} more: one handback ${minutes} min late as planned costs no less.`,
   'no-overrun-price-turns': () => 'No price of an overrun makes it the cheaper one.',
 };

@@ -5,10 +5,12 @@ import {
   MINUTE,
   type Instant,
 } from '../../../calendar/index.js';
-import type { Activity, Phrase } from '../../../model/index.js';
+import { eachOnce, type Activity, type Phrase } from '../../../model/index.js';
 import { decimalText, type RunCosts } from '../../../price/index.js';
 import { sayPrice } from '../../../price/say-price.js';
 import { nearestRank, outlookOf } from '../../../risk/index.js';
+import { addedNote, addedWindows, changedDates, dateNotes } from '../changes.js';
+import { noPlaceIn } from '../draft.js';
 import { entryOf, type Entry } from '../entry.js';
 import type { Leftover } from './leftovers.js';
 import { addUp, type PricedDraft } from '../price-draft.js';
@@ -32,6 +34,13 @@ interface CutOffRuns {
   readonly finishes: Float64Array;
   /** Units left over on average. */
   readonly meanLeft: number;
+  /** What is to be known of where the rest then goes. */
+  readonly notes: readonly Phrase[];
+}
+
+/** Why there is no such cut-off: some runs leave work that finds no place. */
+export interface NoCutOff {
+  readonly reason: Phrase;
 }
 
 /** Cut-offs are looked for this far apart. */
@@ -41,8 +50,8 @@ const meanOf = (some: readonly number[]): number =>
   some.reduce((sum, value) => sum + value, 0) / some.length;
 
 /**
- * The cut-off that costs least, or the one asked for. At least one unit is done in every run.
- * Null when stopped.
+ * The cut-off that costs least, or the one asked for. At least one unit is done in every run, and what any run leaves
+ * has a place. Null when stopped.
  */
 export function bestCutOff(
   at: Situation,
@@ -50,17 +59,20 @@ export function bestCutOff(
   left: readonly Leftover[],
   runs: StopRuns,
   planned: PricedDraft,
-): CutOffRuns | null {
+): CutOffRuns | NoCutOff | null {
   const starts = unitStarts(at, activity, left.length);
   if (!starts) return null;
   const { window, request } = at;
-  const of = (moment: Instant): CutOffRuns => {
+  const of = (moment: Instant): CutOffRuns | NoCutOff => {
     const limit = (moment - window.start) / MINUTE;
     const lost = planned.overrunHere.map((_, run) => {
       let done = 1;
       while (done < left.length && starts[done - 1]![run]! <= limit) done += 1;
       return left.length - done;
     });
+    const kinds = [...new Set(lost)].sort((a, b) => a - b).map((count) => left[count]!.draft);
+    const undone = kinds.find((draft) => draft.unplaced.length > 0);
+    if (undone) return { reason: noPlaceIn(undone, activity.id) };
     const overrun = lost.map((count, run) => runs.costs[count]![run]!);
     const elsewhere = lost.map((count, run) => left[count]!.elsewhere[run]!);
     const again = lost.map((count) => left[count]!.fixed);
@@ -72,6 +84,18 @@ export function bestCutOff(
       costs: { varying: addUp([overrun, elsewhere, again]), fixed: planned.costs.fixed },
       finishes: Float64Array.from(lost, (count, run) => runs.finishes[count]![run]!),
       meanLeft: meanOf(lost),
+      notes: eachOnce([
+        ...kinds.flatMap((draft) =>
+          dateNotes(changedDates(draft.keyDates, request.allocation.keyDates), at.plan.zone, true),
+        ),
+        ...kinds.flatMap((draft) => draft.notes),
+        ...addedNote(
+          addedWindows(
+            kinds.flatMap((draft) => draft.placements),
+            at,
+          ),
+        ),
+      ]),
     };
   };
   if (request.cutOffAt !== undefined) return of(request.cutOffAt);
@@ -81,6 +105,7 @@ export function bestCutOff(
   let best: { sum: number; found: CutOffRuns } | undefined;
   for (let moment = Math.ceil(from / GRID) * GRID; moment <= window.end; moment += GRID) {
     const found = of(moment);
+    if ('reason' in found) continue;
     const sum = found.costs.varying.reduce((total, cost) => total + cost, 0);
     // Of equals the latest: it leaves least undone.
     if (!best || sum <= best.sum) best = { sum, found };
@@ -142,7 +167,7 @@ export function cutOffEntry(
         ...planned.parts.filter((item) => item.part !== 'overrun'),
         part('re-booking', sayOption('left-booked-again'), cut.again),
       ],
-      notes: [sayOption('one-unit-always')],
+      notes: [...base.option.notes, sayOption('one-unit-always'), ...cut.notes],
     },
     costs: cut.costs,
     turn:

@@ -1,6 +1,6 @@
 import type { Instant } from '../../../calendar/index.js';
 import { parseMoney } from '../../../price/index.js';
-import { reasonOf, type Draft } from '../draft.js';
+import { noPlaceIn, type Draft } from '../draft.js';
 import { boundsOf, unitsLeft, type Phrase } from '../../../model/index.js';
 import { unitsIn } from '../plans.js';
 import { sayOption } from '../say-option.js';
@@ -86,14 +86,7 @@ export function oneLess(at: Situation, activity: string, draft: Draft): Draft | 
   const name = sayOption('one-unit-less');
   const named = { id: 'less', kind: 'one-unit-less', name } as const;
   if (draft.unplaced.length > 0)
-    return {
-      ...named,
-      state: 'infeasible',
-      reason:
-        draft.unsound === undefined
-          ? reasonOf(draft.unplaced)
-          : sayOption('finds-no-place', { activity, reasons: [draft.unsound] }),
-    };
+    return { ...named, state: 'infeasible', reason: noPlaceIn(draft, activity) };
   const again = draft.lines[0];
   return {
     ...draft,

@@ -43,7 +43,7 @@ export function stopOutlook(
     { ...at.planned, prices, holidays: at.holidays, ...at.plan, keyDates: 'none' },
     overruns.flat().reduce((top, value) => Math.max(top, value), 0),
   );
-  const found = bestStop({
+  const inputs = {
     unitsWanted: unitsPlanned,
     pricePerLostUnit: '0',
     curve,
@@ -57,13 +57,22 @@ export function stopOutlook(
       ),
       reBooking: decimalText(leftover.fixed, prices),
     })),
-  });
+  };
+  const found = bestStop(inputs);
+  // What leaves work that finds no place is not the best, however little it costs.
+  const isPlaced = (units: number): boolean =>
+    left[unitsPlanned - units]!.draft.unplaced.length === 0;
+  const placed = inputs.candidates.filter(({ units }) => isPlaced(units));
+  const best = placed.length === left.length ? found : bestStop({ ...inputs, candidates: placed });
+  const tied = new Set(
+    best.choices.filter((choice) => choice.tiedWithBest).map((choice) => choice.units),
+  );
   return {
     activity: activity.id,
     title: activity.title,
     unitsPlanned,
-    bestUnits: found.bestUnits,
-    bestStopAt: found.bestStopAt,
+    bestUnits: best.bestUnits,
+    bestStopAt: best.bestStopAt,
     rows: found.choices.map((choice) => {
       const count = unitsPlanned - choice.units;
       const leftover = left[count]!;
@@ -80,7 +89,7 @@ export function stopOutlook(
         standardError: choice.standardError,
         oneMore: choice.oneMore,
         oneMoreError: choice.oneMoreError,
-        tiedWithBest: choice.tiedWithBest,
+        tiedWithBest: tied.has(choice.units),
         moved: leftover.moved,
         unplacedUnits: leftover.unplacedUnits,
         inProportion: leftover.inProportion,

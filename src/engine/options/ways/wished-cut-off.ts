@@ -42,6 +42,7 @@ export function wishedCutOff(
   const runs = left && stopRuns(then, activity, chosen.units);
   const cut = runs && bestCutOff(then, activity, left, runs, priced);
   if (!cut) return null;
+  if ('reason' in cut) return refused(draft.id, 'own', draft.name, 'infeasible', cut.reason);
   const elsewhere = addUp([cut.elsewhere, priced.overrunElsewhere]);
   const costs = { ...cut.costs, varying: addUp([cut.overrun, elsewhere, cut.again]) };
   const { option, turn } = cutOffEntry(then, activity.id, { ...cut, elsewhere, costs }, priced);

@@ -56,8 +56,8 @@ export const reasons: ReasonSentences = {
   },
   'more-resource-would-fit': ({ resources, each, window, others }) =>
     `zur rechten Zeit ist in ${window} nicht genug ${(each ? and : or)(resources)} da; ${cured(others)}mit mehr ${each && resources.length > 1 ? 'von jedem' : 'davon'} würde es passen`,
-  'resource-however-long': ({ resources, window }) =>
-    `zur rechten Zeit ist nicht genug ${or(resources)} da, wie lang ${window} auch ist`,
+  'with-later-end': ({ minutes, proven, why }) =>
+    `mit einem um ${time(minutes)} späteren Ende${proven ? '' : ', soweit gesucht wurde'}: ${why.text}`,
   'side-by-side-would-fit': ({ activities, window, others }) =>
     `${activities.join(', ')} ${form(activities.length, 'braucht', 'brauchen')} den Ort allein; ${cured(others)}neben anderer Arbeit würde es in ${window} passen`,
   'fits-but-late': ({ window, dates: all, others }) =>
@@ -87,8 +87,8 @@ export const reasons: ReasonSentences = {
     `es könnte nicht früher beginnen (nicht vor: ${dates(all, moment)})`,
   'alone-leaves-little': ({ window }) =>
     `Arbeit, die ihren Ort allein braucht, lässt in ${window} zu wenig Zeit`,
-  'resource-at-the-time': ({ resource, window }) =>
-    `zur rechten Zeit ist in ${window} nicht genug ${resource} da`,
+  'resource-at-the-time': ({ resources, window }) =>
+    `zur rechten Zeit ist in ${window} nicht genug ${or(resources)} da`,
   'too-short': ({ minutes, proven, once, end, otherDay, leave, bars, window }) => {
     const then =
       once === 'dates-and-resources'

@@ -1,7 +1,7 @@
 // Why work does not fit a window. Parameters: names as typed, minutes, moments; `others`: it holds once
 // the other reasons are cured.
 import { dueWords, durationText, localText, localTimeOf } from '../calendar/index.js';
-import { saysBy, type Moment } from '../model/index.js';
+import { saysBy, type Moment, type Worded } from '../model/index.js';
 import { namesText } from './names-text.js';
 
 type Names = readonly string[];
@@ -135,14 +135,16 @@ export const reasonSentences = {
     readonly others: boolean;
   }) =>
     `there is not enough of ${resources.join(each ? ' and ' : ' or ')} at the right time in ${window}; ${cured(others)}with more${each && resources.length > 1 ? ' of each' : ''} it would fit`,
-  'resource-however-long': ({
-    resources,
-    window,
+  'with-later-end': ({
+    minutes,
+    proven,
+    why,
   }: {
-    readonly resources: Names;
-    readonly window: string;
+    readonly minutes: number;
+    readonly proven: boolean;
+    readonly why: Worded;
   }) =>
-    `there is not enough of ${resources.join(' or ')} at the right time, however long ${window}`,
+    `with an end ${durationText(minutes)} later${proven ? '' : ', as far as was looked'}: ${why.text}`,
   'side-by-side-would-fit': ({
     activities,
     window,
@@ -261,12 +263,12 @@ export const reasonSentences = {
   'alone-leaves-little': ({ window }: { readonly window: string }) =>
     `work that must have its place alone leaves too little time in ${window}`,
   'resource-at-the-time': ({
-    resource,
+    resources,
     window,
   }: {
-    readonly resource: string;
+    readonly resources: Names;
     readonly window: string;
-  }) => `there is not enough of ${resource} at the right time in ${window}`,
+  }) => `there is not enough of ${resources.join(' or ')} at the right time in ${window}`,
   'too-short': ({
     minutes,
     proven,

@@ -67,6 +67,9 @@ export function book(
     `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}. ${weeksText(rules)}`,
     '',
     table(['window', 'status', 'milestone', 'due', 'state', ''], rows),
+    ...found
+      .filter((milestone) => milestone.inTwo)
+      .map((milestone) => `${milestone.window}, ${milestone.milestone}: ${inTwoText(milestone)}`),
     '',
     table(
       ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],

@@ -53,13 +53,15 @@ export function jointReason(cause: TimeCause, problem: Problem): SharedReason {
       code: 'place-taken',
       words: ({ id }) => sayReason('alone-leaves-little', { window: id }),
     };
-  const name = cause.slice('resource '.length);
-  return {
-    code: 'resource-short',
-    words: ({ id }) => sayReason('resource-at-the-time', { resource: name, window: id }),
-    resources: [name],
-  };
+  return resourcesShort([cause.slice('resource '.length)]);
 }
+
+/** That there is not enough of one of some resources at the right time. */
+export const resourcesShort = (resources: readonly string[]): SharedReason => ({
+  code: 'resource-short',
+  words: ({ id }) => sayReason('resource-at-the-time', { resources, window: id }),
+  resources,
+});
 
 /** The dates of one kind with the activities that bear them, by the clocks of a window. */
 export function datesOf(

@@ -9,7 +9,7 @@ import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
 import { shiftReason } from './shift-reason.js';
-import { datesOf, jointReason, smallestFirst } from './smallest-first.js';
+import { datesOf, jointReason, resourcesShort, smallestFirst } from './smallest-first.js';
 import { blockReasons } from './block-reasons.js';
 import type { TimeCase } from './time-causes.js';
 import { tooShort } from './too-short.js';
@@ -169,12 +169,20 @@ function otherReasons(
   return relaxations.flatMap((cause): SharedReason[] => {
     if (!isUnsaid(cause) || !concerns(cause, problem)) return [];
     const without = relaxations.filter((each) => each !== cause);
-    if (trials.solve({ window, longerBy, without }).done) return [];
-    if (cause !== 'resources') return [jointReason(cause, problem)];
-    const names = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
-    const words = ({ id }: AccessWindow): Worded =>
-      sayReason('resource-however-long', { resources: names, window: id });
-    return [{ code: 'resource-short', words, resources: names }];
+    const found = trials.solve({ window, longerBy, without });
+    if (found.done) return [];
+    const reason =
+      cause === 'resources'
+        ? resourcesShort(problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id])))
+        : jointReason(cause, problem);
+    // Of this end alone: a later one may do without it.
+    const words = (of: AccessWindow): Worded =>
+      sayReason('with-later-end', {
+        minutes: longerBy,
+        proven: found.proven,
+        why: reason.words(of),
+      });
+    return [{ ...reason, words }];
   });
 }
 

@@ -67,8 +67,10 @@ it('tells the address, keeps tokens for their owner alone and out of what is not
   const tokens = tokensIn(folder);
   expect(tokens.read).toMatch(/^read-[\w-]{43}$/);
   expect(tokens.write).toMatch(/^write-[\w-]{43}$/);
-  expect(out()).toContain(join(folder, 'tokens.json'));
-  for (const token of Object.values(tokens)) expect(out()).not.toContain(token);
+  // What is long is broken at the end of a line.
+  const told = out().replaceAll(/\s/g, '');
+  expect(told).toContain(join(folder, 'tokens.json'));
+  for (const token of Object.values(tokens)) expect(told).not.toContain(token);
   if (process.platform !== 'win32')
     expect(statSync(join(folder, 'tokens.json')).mode & 0o777).toBe(0o600);
   child.kill('SIGINT');

@@ -46,7 +46,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'longer-than-a-shift': { activity: 'A', needed: 5, longest: 6, changeover: 7 },
   'no-time-together': { window: 'N', proven: true, upTo: 5, noLaterEnd: true },
   'more-resource-would-fit': { resources: ['R'], each: true, window: 'N', others: true },
-  'resource-however-long': { resources: ['R'], window: 'N' },
+  'with-later-end': { minutes: 5, proven: false, why: known },
   'side-by-side-would-fit': { activities: ['A'], window: 'N', others: true },
   'fits-but-late': { window: 'N', dates: [{ activity: 'A', ...at }], others: true },
   'sooner-would-fit': { dates: [{ activity: 'A', ...at }], others: true },
@@ -69,7 +69,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'not-by-key-date': { dates: [{ activity: 'A', ...at }] },
   'not-sooner': { dates: [{ activity: 'A', ...at }] },
   'alone-leaves-little': { window: 'N' },
-  'resource-at-the-time': { resource: 'R', window: 'N' },
+  'resource-at-the-time': { resources: ['R'], window: 'N' },
   'too-short': {
     minutes: 5,
     proven: true,

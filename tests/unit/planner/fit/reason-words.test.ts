@@ -34,11 +34,33 @@ describe('why work does not fit', () => {
   it('names the rest of the reasons where it speaks of them', () => {
     expect(textOf(aWindow('Up'), work(400, ',2027-05-01,'))).toEqual([
       'short by 40 min; with the rest of the reasons cured, fits if the end moves to 05:40',
-      'it would not be done by the key date (A end of Sat 1 May 2027)',
+      'with an end 40 min later: it would not be done by the key date (A end of Sat 1 May 2027)',
     ]);
     expect(textOf(aWindow('Up'), work(400, ',,2027-05-09 04:00')).join(' ')).toMatch(
       /A may not begin before 2027-05-09 04:00/,
     );
+  });
+
+  // Reckoned by hand: one crew does 90 and 120 min in turn, and the last hour runs beside the first: 210 min, were it not
+  // for the key date. So it is not the crew that keeps the work out of a window of any length.
+  it('says of a resource no more than that it is short with the end as late as was tried', () => {
+    const two =
+      'package,activity,after,minutes,resources,key date\nP,A,,90,crew:1,2027-05-09 01:00\nP,B,,120,crew:1,\nP,C,B,60,,2027-05-09 01:00\n';
+    const { plan: made } = planFrom({
+      windows: {
+        file: 'windows.csv',
+        content: 'window,start,end\nW,2027-05-08 23:00,2027-05-09 01:00\n',
+      },
+      work: { file: 'work.csv', content: two },
+      resources: { file: 'resources.csv', content: 'resource,capacity\ncrew,1\n' },
+      zone: 'Europe/London',
+    });
+    const told = fitOne(made, 'P', 'W').reasons.map((reason) => reason.text);
+    expect(told[0]).toContain('short by 1 h; with the rest of the reasons cured');
+    expect(told).toContain(
+      'with an end 1 h later: there is not enough of crew at the right time in W',
+    );
+    expect(told.join(' ')).not.toContain('however long');
   });
 
   it('says which hours are barred, and for what', () => {

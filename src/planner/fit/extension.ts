@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
-import { needsIn, type Relaxation } from '../problem/compile.js';
+import type { Relaxation } from '../problem/compile.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
 import { scheduleAlone } from './schedule-alone.js';
 import type { Trial, Trials } from './trials.js';
@@ -136,10 +136,9 @@ function leastIn(
  */
 function clearTimes({ skeleton, book }: Trials, window: AccessWindow): readonly number[] {
   const base = Math.floor(window.start / MINUTE) * MINUTE;
-  const ofGroup = skeleton.groups.map((group) => {
-    const { activity } = group;
+  const ofGroup = skeleton.groups.map(({ activity, needs }) => {
     if (activity.place === 'outside' || hasOwnTimes(window, activity)) return Infinity;
-    return (window.end - base) / MINUTE - book.usable.tail(needsIn(window, group));
+    return (window.end - base) / MINUTE - book.usable.tail(needs);
   });
   return skeleton.activities.map((_, index) => ofGroup[skeleton.groupOf[index]!]!);
 }

@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Worded } from '../../model/index.js';
 import { sayReason } from '../reason-sentences.js';
-import { asOpen, needsIn } from '../problem/compile.js';
+import { asOpen } from '../problem/compile.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
@@ -233,9 +233,9 @@ function stretchReasons(item: TimeCase, task: Task): SharedReason[] {
   const total = task.slots.reduce((sum, slot) => sum + slot.end - slot.start, 0);
   if (needed <= longest || task.slots.length < 2 || total < needed) return [];
   const { activity } = task;
-  const open = asOpen(window);
   const { groups, groupOf } = trials.skeleton;
-  const { rows } = trials.book.of(open, needsIn(window, groups[groupOf[task.index]!]!));
+  const { needs } = groups[groupOf[task.index]!]!;
+  const { rows } = trials.book.of(asOpen(window, needs), needs);
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
   );

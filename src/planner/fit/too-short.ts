@@ -1,7 +1,7 @@
 import { addMinutes, dayAt } from '../../calendar/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { chainOf } from '../problem/chain.js';
-import { asOpen, needsIn } from '../problem/compile.js';
+import { asOpen } from '../problem/compile.js';
 import { roomIn } from '../problem/outlasts.js';
 import { sayReason, type reasonSentences } from '../reason-sentences.js';
 import type { LaterEnd } from './extension.js';
@@ -87,9 +87,8 @@ function stopsIn(ledger: Ledger): ReadonlyMap<string, number> {
 
 /** The curfews and breaks that take hours of the window, each with the work that it bars; empty where none bars any. */
 function barsOf({ trials, problem, window }: TimeCase): TooShort['bars'] {
-  const open = asOpen(window);
   const { groups, groupOf } = trials.skeleton;
-  const stops = groups.map((group) => stopsIn(trials.book.of(open, needsIn(window, group))));
+  const stops = groups.map(({ needs }) => stopsIn(trials.book.of(asOpen(window, needs), needs)));
   const barred = new Map<string, { minutes: number; readonly by: string[] }>();
   for (const { activity, outside, index } of problem.tasks) {
     if (outside) continue;

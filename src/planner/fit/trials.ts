@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
-import { asOpen, needsIn, problemOf, type Relaxation } from '../problem/compile.js';
+import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import { asOpen, problemOf, type Relaxation } from '../problem/compile.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
 import { outlasts } from '../problem/outlasts.js';
 import type { Problem } from '../problem/problem.js';
@@ -39,8 +39,6 @@ export class Trials {
   readonly #answers = new Map<string, SoloAnswer>();
   readonly #among = new Map<string, Trials>();
   readonly #kept = new Map<string, unknown>();
-  /** What each group asks of the window that was asked about last. */
-  #asked: { readonly window: AccessWindow; readonly needs: readonly Needs[] } | undefined;
 
   constructor(plan: Plan, activities: readonly Activity[], book: LedgerCache) {
     this.plan = plan;
@@ -118,9 +116,9 @@ export class Trials {
     const { usable } = open ? this.book.withoutStops() : this.book;
     const base = Math.floor(window.start / MINUTE);
     const end = minutesUp(window.end, base * MINUTE) + longerBy;
-    const asked = asOpen(window);
     let key = `${open ? '!' : ''}${without.join()} `;
-    for (const needs of this.#needsIn(window)) key += `${usable.of(asked, needs, longerBy).shape};`;
+    for (const { needs } of this.skeleton.groups)
+      key += `${usable.of(asOpen(window, needs), needs, longerBy).shape};`;
     if (this.#isDated) {
       const hasStart = !without.includes('not-before');
       const hasDue = !without.includes('key-date');
@@ -140,13 +138,5 @@ export class Trials {
         else key += `${free[0]!};`;
       }
     return key;
-  }
-
-  #needsIn(window: AccessWindow): readonly Needs[] {
-    if (this.#asked?.window !== window) {
-      const needs = this.skeleton.groups.map((group) => needsIn(window, group));
-      this.#asked = { window, needs };
-    }
-    return this.#asked.needs;
   }
 }

@@ -208,9 +208,8 @@ function insideSlots(
       if (scope.effort.isCut()) return;
     }
     if (!anywhere && neverCode(window, activity) !== undefined) return;
-    const open = anywhere ? asOpen(window) : window;
-    const asked = anywhere ? needsIn(window, group) : needs;
-    const usable = book.usable.of(open, asked, scope.longerBy ?? 0);
+    const open = anywhere ? asOpen(window, needs) : window;
+    const usable = book.usable.of(open, needs, scope.longerBy ?? 0);
     if (usable.barred) return;
     const shift = Math.floor(window.start / MINUTE) - base / MINUTE;
     if (shift === 0 && index === 0) found.push(...usable.slots);
@@ -223,32 +222,27 @@ function insideSlots(
     : found.sort((a, b) => a.start - b.start || a.end - b.end);
 }
 
-// One open twin of each withdrawn window, so that its ledgers are kept too.
-const twins = new WeakMap<AccessWindow, AccessWindow>();
+// One twin of each window for what is missing in it, so that its ledgers are kept too.
+const twins = new WeakMap<AccessWindow, Map<string, AccessWindow>>();
 
-/** A window as it would be if it were not withdrawn. */
-export function asOpen(window: AccessWindow): AccessWindow {
-  if (window.status !== 'withdrawn') return window;
-  let twin = twins.get(window);
-  if (!twin) twins.set(window, (twin = { ...window, status: 'requested' }));
+/**
+ * A window as it would be if it took work with these needs: not withdrawn, and with what must be dead booked from start
+ * to end. So time is told with the steps that isolate, which come with the booking.
+ */
+export function asOpen(window: AccessWindow, { isolation }: Needs): AccessWindow {
+  const missing = isolation.filter((section) => !isBooked(window, section));
+  if (window.status !== 'withdrawn' && missing.length === 0) return window;
+  let ofWindow = twins.get(window);
+  if (!ofWindow) twins.set(window, (ofWindow = new Map<string, AccessWindow>()));
+  const key = missing.join('\u0000');
+  let twin = ofWindow.get(key);
+  if (!twin) {
+    const booked = [...window.isolation, ...missing.map((section) => ({ section }))];
+    const status = window.status === 'withdrawn' ? 'requested' : window.status;
+    ofWindow.set(key, (twin = { ...window, status, isolation: booked }));
+  }
   return twin;
 }
-
-/** What some work needs of a window that is thought to take it: of what has to be dead, that which the window books. */
-export function needsIn(window: AccessWindow, group: Group): Needs {
-  const { needs } = group;
-  if (needs.isolation.every((section) => isBooked(window, section))) return needs;
-  const isolation = needs.isolation.filter((section) => isBooked(window, section));
-  let ofGroup = lesserNeeds.get(group);
-  if (!ofGroup) lesserNeeds.set(group, (ofGroup = new Map()));
-  const key = isolation.join('\u0000');
-  let lesser = ofGroup.get(key);
-  if (!lesser) ofGroup.set(key, (lesser = { ...needs, isolation }));
-  return lesser;
-}
-
-// One object for each, since what is known of needs is kept by it.
-const lesserNeeds = new WeakMap<Group, Map<string, Needs>>();
 
 /** When outside work may go on: always, but for curfews and closed time that bar it. */
 function outsideSlots(

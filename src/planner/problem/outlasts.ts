@@ -1,5 +1,5 @@
 import type { AccessWindow } from '../../model/index.js';
-import { asOpen, needsIn } from './compile.js';
+import { asOpen } from './compile.js';
 import type { LedgerCache } from './ledger-cache.js';
 import type { Skeleton } from './skeleton.js';
 
@@ -30,9 +30,9 @@ export function roomIn(
 ): number {
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
-  for (const group of groups) {
-    if (group.activity.place === 'outside') continue;
-    const { slots, barred } = book.usable.of(asOpen(window), needsIn(window, group), longerBy);
+  for (const { activity, needs } of groups) {
+    if (activity.place === 'outside') continue;
+    const { slots, barred } = book.usable.of(asOpen(window, needs), needs, longerBy);
     if (barred || slots.length === 0) return -1;
     first = Math.min(first, slots[0]!.start);
     last = Math.max(last, slots.at(-1)!.end);

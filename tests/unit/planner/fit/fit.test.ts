@@ -85,6 +85,39 @@ describe('fitOne', () => {
     ]);
   });
 
+  it('counts the steps that isolate where a window does not book what must be dead', () => {
+    // By hand: 20 min of protection, then 60 that isolate, 100 of work, 40 to take earths off; 220 in all.
+    const steps = {
+      leadIn: [
+        { step: 'Protect', minutes: 20, when: 'always' as const },
+        { step: 'Isolate', minutes: 60, when: 'isolation' as const },
+      ],
+      leadOut: [{ step: 'Earths off', minutes: 40, when: 'isolation' as const }],
+    };
+    const within = (minutes: number, isolation: string[]) =>
+      fitOne(
+        plan({
+          windows: [window('P1', 0, minutes, { isolation })],
+          activities: [activity('A1', 100, { isolation: ['S1'] })],
+          rules: { ...rules({}), ...steps },
+        }),
+        'W1',
+        'P1',
+      );
+    // Long enough without the steps, not with them: to book it is not all that is missing.
+    for (const minutes of [90, 150, 219]) {
+      const [booked, not] = [within(minutes, ['S1']), within(minutes, [])];
+      expect(not.reasons.map((reason) => reason.code)).toEqual([
+        'isolation-not-booked',
+        'too-short',
+      ]);
+      expect(not.reasons[1]!.shortByMinutes).toBe(220 - minutes);
+      expect(booked.reasons[0]!.shortByMinutes).toBe(220 - minutes);
+    }
+    expect(within(220, ['S1']).fits).toBe(true);
+    expect(codes(within(220, []).reasons)).toEqual(['isolation-not-booked']);
+  });
+
   it('names the curfew that breaks a window into stretches that are too short', () => {
     const verdict = fitOne(
       plan({

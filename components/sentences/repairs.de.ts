@@ -67,7 +67,8 @@ export const repairs: RepairSentences = {
   'made-good-with': ({ name }) => `wird mit ${name} wieder befahrbar gemacht, und das bewegt sich`,
   'waits-for-mover': ({ name }) => `wartet auf ${name}, und das bewegt sich`,
   'mover-waits-for-it': ({ name }) => `${name} wartet darauf und bewegt sich`,
-  'makes-room': () => 'macht Platz, damit Ecktermine gehalten werden',
+  'moves-with-others': () =>
+    'könnte für sich bleiben; im gefundenen Plan weicht es mit anderer Arbeit',
   'place-taken-by': ({ names }) =>
     `braucht den Ort, den ${and(names)} ${form(names.length, 'belegt', 'belegen')}`,
   'shared-with': ({ resource, names }) => `${resource} wird mit ${and(names)} geteilt`,

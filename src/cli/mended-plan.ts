@@ -119,7 +119,7 @@ export function mendedLines(
 ): string[] {
   const place = (window: string | null): string => window ?? 'no place';
   return [
-    `Mended from plan ${planWords(from)}: ${moved.length === 0 ? 'nothing moves to another window' : `${moved.length} ${moved.length === 1 ? 'piece moves' : 'pieces move'} to another window`}.`,
+    `Mended from plan ${planWords(from)}${moved.length === 0 ? ': nothing leaves its window' : ''}.`,
     ...(moved.length === 0 ? [] : [fewestWords(fewest)]),
     ...(frozen ? frozenWords(frozen, plan) : []),
     ...(broken.length > 0

@@ -83,7 +83,7 @@ function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): Wo
     if (before) return sayRepair('waits-for-mover', { name: nameOf(before.task) });
     const after = task.after.find((tie) => mates.includes(tie.task));
     if (after) return sayRepair('mover-waits-for-it', { name: nameOf(after.task) });
-    return sayRepair('makes-room', {});
+    return sayRepair('moves-with-others', {});
   }
   for (const { supply } of task.demands) {
     const others = beside.filter((other) =>

@@ -111,7 +111,8 @@ export const repairSentences = {
   'made-good-with': ({ name }: Name) => `made good with ${name}, which moves`,
   'waits-for-mover': ({ name }: Name) => `waits for ${name}, which moves`,
   'mover-waits-for-it': ({ name }: Name) => `${name} waits for it and moves`,
-  'makes-room': (_: Nothing) => 'makes room so that key dates are kept',
+  'moves-with-others': (_: Nothing) =>
+    'could stay by itself; in the plan found it moves with other work',
   'place-taken-by': ({ names }: { readonly names: readonly string[] }) =>
     `needs the place that ${names.join(' and ')} takes`,
   'shared-with': ({

@@ -128,6 +128,7 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   }
 
   const dues = split.problem.dues.map(({ due }) => due);
+  const valuesOf = valuer(split, dues);
   const held = narrowed(heldTo(split, found.freed));
   const bound = boundOf(held, goal);
   let best = candidateOf(split.problem, goal, found.visits!);
@@ -135,12 +136,14 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   if (compareScores(best.score.slice(0, 3), bound.slice(0, 3)) > 0) {
     const { limit } = effort;
     effort.limit = effort.spent + 0.4 * (limit - effort.spent);
-    best = search(held, goal, bound, { ...quiet, from: best });
+    const tried = search(held, goal, bound, { ...quiet, from: best });
     effort.limit = limit;
+    // An earlier finish is no reason to leave out what has its place.
+    if (compareScores(valuesOf(tried.visits), valuesOf(best.visits)) <= 0) best = tried;
   }
   const own = { problem, split, dates: dues, weights };
   const [leastOut, leastUnits, leastLate] = leastOf(own, goal);
-  const values = valuer(split, dues)(best.visits);
+  const values = valuesOf(best.visits);
   // Where no plan is better, nothing is looked for.
   const isBest =
     compareScores(values.slice(0, 3), [leastOut, leastUnits, leastLate]) <= 0 &&

@@ -434,7 +434,7 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'made-good-with': { name: 'A' },
   'waits-for-mover': { name: 'A' },
   'mover-waits-for-it': { name: 'A' },
-  'makes-room': {},
+  'moves-with-others': {},
   'place-taken-by': { names: ['A'] },
   'shared-with': { resource: 'R', names: ['A'] },
   'too-late-there': { window: 'N' },

@@ -87,13 +87,9 @@ export const reasons: ReasonSentences = {
     `es könnte nicht früher beginnen (nicht vor: ${dates(all, moment)})`,
   'alone-leaves-little': ({ window }) =>
     `Arbeit, die ihren Ort allein braucht, lässt in ${window} zu wenig Zeit`,
-  'resource-at-the-time': ({ resources, window }) =>
-    `zur rechten Zeit ist in ${window} nicht genug ${or(resources)} da`,
-  'too-short': ({ minutes, proven, once, end, otherDay, leave, bars, window }) => {
-    const then =
-      once === 'dates-and-resources'
-        ? 'Ohne Rücksicht auf Termine und Mittel: '
-        : cured(once === 'others');
+  'resource-at-the-time': ({ resource, window }) =>
+    `zur rechten Zeit ist in ${window} nicht genug ${resource} da`,
+  'too-short': ({ minutes, proven, others, end, otherDay, leave, bars, window }) => {
     const cures = [
       `das Ende auf ${otherDay ? moment(end) : clockText(end.at, end.zone)} rückt`,
       ...leave.map(
@@ -105,7 +101,7 @@ export const reasons: ReasonSentences = {
       (bar) =>
         `; „${bar.rule}“ sperrt ${names(bar.activities)} für ${bar.activities.length > 1 ? 'bis zu ' : ''}${time(bar.minutes)} von ${window}`,
     );
-    return `es fehlen ${most(proven)}${time(minutes)}; ${then}passt, wenn ${cures}${barred.join('')}`;
+    return `es fehlen ${most(proven)}${time(minutes)}; ${cured(others)}passt, wenn ${cures}${barred.join('')}`;
   },
   'not-made-good': ({ window, minutes, proven, ...block }) =>
     `${unmade(block)} in ${window}${minutes === null ? '' : `: es fehlen ${most(proven)}${time(minutes)}`}`,

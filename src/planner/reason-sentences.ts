@@ -263,16 +263,16 @@ export const reasonSentences = {
   'alone-leaves-little': ({ window }: { readonly window: string }) =>
     `work that must have its place alone leaves too little time in ${window}`,
   'resource-at-the-time': ({
-    resources,
+    resource,
     window,
   }: {
-    readonly resources: Names;
+    readonly resource: string;
     readonly window: string;
-  }) => `there is not enough of ${resources.join(' or ')} at the right time in ${window}`,
+  }) => `there is not enough of ${resource} at the right time in ${window}`,
   'too-short': ({
     minutes,
     proven,
-    once,
+    others,
     end,
     otherDay,
     leave,
@@ -282,8 +282,8 @@ export const reasonSentences = {
     readonly minutes: number;
     /** No fewer minutes do. */
     readonly proven: boolean;
-    /** What has to be cured beside it, or is left out of account. */
-    readonly once: 'nothing' | 'others' | 'dates-and-resources';
+    /** The rest of the reasons have to be cured beside it. */
+    readonly others: boolean;
     readonly end: Moment;
     /** The end would lie on another day than it does. */
     readonly otherDay: boolean;
@@ -301,10 +301,6 @@ export const reasonSentences = {
     }[];
     readonly window: string;
   }) => {
-    const then =
-      once === 'dates-and-resources'
-        ? 'with dates and resources left out of account, '
-        : cured(once === 'others');
     const cures = [
       `the end moves to ${otherDay ? momentText(end) : momentText(end).slice(11)}`,
       ...leave.map(
@@ -316,7 +312,7 @@ export const reasonSentences = {
       (bar) =>
         `; "${bar.rule}" bars ${namesText(bar.activities)} for ${bar.activities.length > 1 ? 'up to ' : ''}${durationText(bar.minutes)} of ${window}`,
     );
-    return `short by ${proven ? '' : 'at most '}${durationText(minutes)}; ${then}fits if ${cures}${barred.join('')}`;
+    return `short by ${proven ? '' : 'at most '}${durationText(minutes)}; ${cured(others)}fits if ${cures}${barred.join('')}`;
   },
   'not-made-good': ({
     window,

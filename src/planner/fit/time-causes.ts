@@ -1,6 +1,5 @@
 import type { AccessWindow } from '../../model/index.js';
 import { fewestCauses, type Causes } from './causes.js';
-import type { Relaxation } from '../problem/compile.js';
 import type { Problem } from '../problem/problem.js';
 import type { Trials } from './trials.js';
 
@@ -18,7 +17,7 @@ export interface TimeCase {
 }
 
 /** What may stand in the way of work in a window that takes it: the window's end, a resource, or dates. */
-export type TimeCause = 'end' | Exclude<Relaxation, 'place' | 'resources'>;
+export type TimeCause = 'end' | 'alone' | 'key-date' | 'not-before' | `resource ${string}`;
 
 /** The causes of time and resources that bear on a problem. */
 export function timeCauses(problem: Problem): TimeCause[] {

@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Worded } from '../../model/index.js';
 import { sayReason } from '../reason-sentences.js';
-import { asOpen } from '../problem/compile.js';
+import { asOpen, type Relaxation } from '../problem/compile.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
@@ -9,7 +9,8 @@ import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
 import { shiftReason } from './shift-reason.js';
-import { datesOf, jointReason, resourcesShort, smallestFirst } from './smallest-first.js';
+import { curedBy, datesOf, fineCauses, fineReasons } from './joint-reasons.js';
+import { smallestFirst } from './smallest-first.js';
 import { blockReasons } from './block-reasons.js';
 import type { TimeCase } from './time-causes.js';
 import { tooShort } from './too-short.js';
@@ -52,7 +53,7 @@ export function timeReasons(item: TimeCase): {
   const later = shortestExtension(trials, window, []);
   let { beyond } = later;
   if (later.minutes !== undefined)
-    reasons.unshift(tooShort(item, later, reasons.length === 0, item.plain ? 'nothing' : 'others'));
+    reasons.unshift(tooShort(item, later, reasons.length === 0, !item.plain));
 
   const eased = once(() => trials.solve({ window, longerBy: 0, without: relaxations }));
   for (const cause of relaxations) {
@@ -62,17 +63,11 @@ export function timeReasons(item: TimeCase): {
     if (trials.solve({ window, longerBy: 0, without: [cause] }).done)
       reasons.push(easedReason(cause, item));
   }
+  // Something else holds it up for ever; what is in the way once that is cured is still worth knowing.
   if (later.minutes === undefined) {
-    // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
-    if (!eased().done) {
-      const longer = shortestExtension(trials, window, relaxations);
-      beyond = Math.max(beyond, longer.beyond);
-      if (longer.minutes !== undefined) {
-        reasons.push(...otherReasons(item, longer.minutes, (cause) => !has(codeOf[cause])));
-        const others = reasons.length > 0 || !item.plain;
-        reasons.push(tooShort(item, longer, false, others ? 'others' : 'dates-and-resources'));
-      }
-    }
+    const rest = theRest(item, reasons, later, eased().done);
+    reasons.push(...rest.reasons);
+    beyond = Math.max(beyond, rest.beyond);
   }
   if (reasons.length === 0)
     reasons.push({
@@ -159,30 +154,62 @@ function concerns(cause: Eased, problem: Problem): boolean {
   );
 }
 
-/** What each keeps the work from being done by itself, were the end so much later and all else left out of account. */
-function otherReasons(
+/**
+ * What is in the way once all that is said is cured, where no later end by itself is enough; with the end that then is, if
+ * it takes one. All of it together is enough: that was tried by placing.
+ *
+ * @param fitsEased It fits as booked with everything left out of account.
+ */
+function theRest(
+  item: TimeCase,
+  reasons: readonly SharedReason[],
+  later: LaterEnd,
+  fitsEased: boolean,
+): { reasons: readonly SharedReason[]; beyond: number } {
+  const { trials, window } = item;
+  const said = reasons.flatMap(curedBy);
+  if (fitsEased) return { reasons: inTheWay(item, 0, said), beyond: 0 };
+  let longer = said.length === 0 ? later : shortestExtension(trials, window, said);
+  let { beyond } = longer;
+  let others: readonly SharedReason[] = [];
+  if (longer.minutes === undefined) {
+    longer = shortestExtension(trials, window, relaxations);
+    beyond = Math.max(beyond, longer.beyond);
+    if (longer.minutes === undefined) return { reasons: [], beyond };
+    others = inTheWay(item, longer.minutes, said);
+  }
+  const isPlain = item.plain && reasons.length + others.length === 0;
+  return {
+    reasons: [...others, tooShort(item, longer, false, !isPlain)],
+    beyond,
+  };
+}
+
+/** As little as has to be cured beside what is said for the work to fit with an end so much later. */
+function inTheWay(
   item: TimeCase,
   longerBy: number,
-  isUnsaid: (cause: Eased) => boolean,
-): SharedReason[] {
+  said: readonly Relaxation[],
+): readonly SharedReason[] {
   const { trials, window, problem } = item;
-  return relaxations.flatMap((cause): SharedReason[] => {
-    if (!isUnsaid(cause) || !concerns(cause, problem)) return [];
-    const without = relaxations.filter((each) => each !== cause);
-    const found = trials.solve({ window, longerBy, without });
-    if (found.done) return [];
-    const reason =
-      cause === 'resources'
-        ? resourcesShort(problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id])))
-        : jointReason(cause, problem);
+  const solve = (without: readonly Relaxation[]) =>
+    trials.solve({ window, longerBy, without: [...said, ...without] });
+  const plain = solve([]);
+  if (plain.done) return [];
+  let { proven } = plain;
+  let needed = fineCauses(problem).filter((cause) => !said.includes(cause));
+  for (const cause of needed) {
+    const fewer = needed.filter((each) => each !== cause);
+    const found = solve(fewer);
+    if (found.done) needed = fewer;
+    else proven &&= found.proven;
+  }
+  return fineReasons(needed, problem).map((reason): SharedReason => {
+    if (longerBy === 0) return reason;
     // Of this end alone: a later one may do without it.
     const words = (of: AccessWindow): Worded =>
-      sayReason('with-later-end', {
-        minutes: longerBy,
-        proven: found.proven,
-        why: reason.words(of),
-      });
-    return [{ ...reason, words }];
+      sayReason('with-later-end', { minutes: longerBy, proven, why: reason.words(of) });
+    return { ...reason, words };
   });
 }
 
@@ -354,6 +381,7 @@ function dateReasons(
           window: window.id,
         });
       },
+      activities: [activity.id],
     });
   if (soonest > task.due && soonest < Number.POSITIVE_INFINITY) {
     const late = soonest - task.due;
@@ -362,6 +390,7 @@ function dateReasons(
       code: 'key-date',
       words: ({ zone }) =>
         sayReason('after-its-key-date', { activity: activity.id, late, due: { at: due, zone } }),
+      activities: [activity.id],
     });
   }
   return reasons;

@@ -16,12 +16,13 @@ type Found = Extract<LaterEnd, { readonly minutes: number }>;
  * That the window is too short, what a later end would do, and the hours that curfews and breaks take from it.
  *
  * @param alone A later end alone is enough, and nothing else stands in the way but time.
+ * @param others The rest of the reasons have to be cured beside it.
  */
 export function tooShort(
   item: TimeCase,
   extension: Found,
   alone: boolean,
-  once: 'nothing' | 'others' | 'dates-and-resources',
+  others: boolean,
 ): SharedReason {
   const { minutes: shortBy, proven } = extension;
   const leave = alone && item.plain ? unitsToLeave(item) : [];
@@ -33,7 +34,7 @@ export function tooShort(
       return sayReason('too-short', {
         minutes: shortBy,
         proven,
-        once,
+        others,
         end,
         otherDay: dayAt(window.end, window.zone) !== dayAt(end.at, window.zone),
         leave,

@@ -35,6 +35,8 @@ export type Relaxation =
   | 'alone'
   | 'not-before'
   | 'key-date'
+  | `not-before ${string}`
+  | `key-date ${string}`
   | 'place';
 
 /** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
@@ -78,11 +80,15 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem 
       makeSafe,
       slots: slots[skeleton.groupOf[index]!]!,
       earliest:
-        activity.notBefore === undefined || without.has('not-before')
+        activity.notBefore === undefined ||
+        without.has('not-before') ||
+        without.has(`not-before ${activity.id}`)
           ? Number.NEGATIVE_INFINITY
           : minutesUp(activity.notBefore, base),
       due:
-        activity.keyDate === undefined || without.has('key-date')
+        activity.keyDate === undefined ||
+        without.has('key-date') ||
+        without.has(`key-date ${activity.id}`)
           ? Number.POSITIVE_INFINITY
           : minutesDown(activity.keyDate, base),
       before: before[index]!,

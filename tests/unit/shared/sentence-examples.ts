@@ -69,11 +69,11 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'not-by-key-date': { dates: [{ activity: 'A', ...at }] },
   'not-sooner': { dates: [{ activity: 'A', ...at }] },
   'alone-leaves-little': { window: 'N' },
-  'resource-at-the-time': { resources: ['R'], window: 'N' },
+  'resource-at-the-time': { resource: 'R', window: 'N' },
   'too-short': {
     minutes: 5,
     proven: true,
-    once: 'others',
+    others: true,
     end: at,
     otherDay: true,
     leave: [{ activity: 'A', out: 6, of: 7 }],

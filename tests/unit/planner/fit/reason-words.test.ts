@@ -63,6 +63,33 @@ describe('why work does not fit', () => {
     expect(told.join(' ')).not.toContain('however long');
   });
 
+  // Reckoned by hand: with two cranes B and C still want the one gang in the same hour, by the key date of both.
+  it('names what is still in the way once what is said first is cured', () => {
+    const rows =
+      'package,activity,minutes,resources,key date\nP,A,60,crane:2,\nP,B,60,gang:1,2027-05-09 00:00\nP,C,60,gang:1,2027-05-09 00:00\n';
+    const reasons = (cranes: number, gangs: number): readonly string[] => {
+      const { plan: made } = planFrom({
+        windows: {
+          file: 'windows.csv',
+          content: 'window,start,end\nW,2027-05-08 23:00,2027-05-09 01:00\n',
+        },
+        work: { file: 'work.csv', content: rows },
+        resources: {
+          file: 'resources.csv',
+          content: `resource,capacity\ncrane,${cranes}\ngang,${gangs}\n`,
+        },
+        zone: 'Europe/London',
+      });
+      return fitOne(made, 'P', 'W').reasons.map((reason) => reason.text);
+    };
+    const [first, ...others] = reasons(1, 1);
+    expect(first).toContain('A needs 2 of crane; at most 1 is there');
+    expect(others.join(' ')).toMatch(/gang|key date/);
+    // Each of what is said is in the way, and all of it is all.
+    expect(reasons(2, 1).join(' ')).not.toContain('crane');
+    expect(reasons(2, 2)).toEqual([]);
+  });
+
   it('says which hours are barred, and for what', () => {
     const rules = JSON.stringify({
       schema: 1,

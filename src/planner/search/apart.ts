@@ -1,5 +1,4 @@
 import {
-  Board,
   compareScores,
   type Problem,
   type Score,
@@ -9,7 +8,7 @@ import {
 } from '../fit/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { construct } from './improve.js';
-import { fullScoreOf, type Candidate, type Goal } from './objectives.js';
+import { scoreIn, type Candidate, type Goal } from './objectives.js';
 import { search, type Found, type SearchOptions } from './search.js';
 
 /** Part of the steps for the search of each part before it is known when the last of all finishes. */
@@ -155,12 +154,6 @@ function finishPlace({ order, ahead }: Goal): number {
   const names = order === 'late-finish' ? ['late', 'finish'] : ['finish', 'late'];
   names.splice(ahead, 0, 'windows');
   return 2 + names.indexOf('finish');
-}
-
-function scoreIn(problem: Problem, goal: Goal, visits: Candidate['visits']): Score {
-  const board = new Board(problem);
-  for (const visit of visits) board.put(visit);
-  return fullScoreOf(board, goal);
 }
 
 /** Visits of the whole that are of a part. */

@@ -2,28 +2,16 @@ import { compareScores, visitMinutes, type Problem } from '../fit/index.js';
 import { createRandom, type Random } from '../random.js';
 import { changed, type Tried } from './changes.js';
 import { slotsIn } from '../problem/board.js';
+import { canEject } from './eject.js';
+import { inFewer } from './exchange.js';
 import { Decoder, type Recipe } from './decode.js';
 import { heldAs } from './held.js';
 import { rightJustified } from './justify.js';
 import { attemptOf, type Attempt, type ImproveOptions } from './improve.js';
-import { usableWindows, type Candidate, type Goal } from './objectives.js';
+import { usableWindows, usedBy, useOf, type Candidate, type Goal } from './objectives.js';
 import { windowsKept } from './pins.js';
 
 type Placed = Pick<Candidate, 'visits'>;
-
-/** Minutes of work by window. */
-function useOf({ visits }: Placed): Map<number, number> {
-  const use = new Map<number, number>();
-  for (const { window, start, end } of visits)
-    if (window >= 0) use.set(window, (use.get(window) ?? 0) + end - start);
-  return use;
-}
-
-/** Windows that an answer uses, those with the fewest minutes of work first. */
-function usedBy(answer: Placed): number[] {
-  const use = [...useOf(answer)];
-  return use.sort((a, b) => a[1] - b[1] || a[0] - b[0]).map(([window]) => window);
-}
 
 /** Leaves out one window after another, the least used first, as long as that makes the answer no worse. */
 export function dropWindows(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
@@ -57,6 +45,40 @@ interface Within extends Tried {
   readonly lost: number;
 }
 
+/** Steps for one turn of each way to look for fewer windows: by task, and by task and task. */
+const TURN = { pieces: 2500, lists: 25 };
+
+/**
+ * Looks for the same with one window less, and again, until stopped: by pieces that put out others and by lists, in turns.
+ *
+ * @param start Windows to begin with, fewer than the answer uses, for lists alone.
+ */
+export function fewerWindows(
+  whole: Problem,
+  from: Attempt,
+  options: ImproveOptions,
+  start?: readonly number[],
+): Attempt {
+  if (start || !canEject(whole)) return byLists(whole, from, options, start);
+  const { effort } = whole;
+  const at = 2 + options.goal.ahead;
+  let best = from;
+  const n = whole.tasks.length;
+  let times = 1;
+  for (let turn = 0; best.score[at]! > options.bound[at]! && !options.stop(); turn += 1) {
+    const isByLists = turn % 2 === 0;
+    const steps = isByLists ? TURN.lists * n * n : TURN.pieces * n;
+    const end = effort.spent + times * steps;
+    best = (isByLists ? byLists : inFewer)(whole, best, {
+      ...options,
+      seed: options.seed + turn,
+      stop: () => effort.spent >= end || options.stop(),
+    });
+    if (!isByLists) times *= 2;
+  }
+  return best;
+}
+
 /**
  * Looks for the same with one window less, and again, until stopped. So many windows are allowed as are wanted, what would make
  * an earlier value worse is left out, and windows and the order of the work are changed until nothing is. What is left out again
@@ -66,7 +88,7 @@ interface Within extends Tried {
  * @see Nagata and Bräysy, "A powerful route minimization heuristic for the vehicle routing problem with time windows", Operations
  * Research Letters 37 (2009), for weights of what is left out; from memory.
  */
-export function fewerWindows(
+function byLists(
   whole: Problem,
   from: Attempt,
   { goal, bound, seed, stop, onBetter }: ImproveOptions,

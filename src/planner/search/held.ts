@@ -9,15 +9,7 @@ export function heldAs(problem: Problem, { visits }: Candidate, goal: Goal): Pro
   const ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
   for (const { task, end } of visits) ends[task] = Math.max(ends[task]!, end);
   const isPlaced = (task: number): boolean => ends[task]! > Number.NEGATIVE_INFINITY;
-  const isHeld = (value: 'late' | 'finish'): boolean =>
-    goal.ahead === 2 || (goal.ahead === 1 && goal.order.startsWith(value));
-  const finish = isHeld('finish') ? Math.max(problem.finishFrom ?? 0, ...ends) : Infinity;
-  const by = ends.map(() => finish);
-  if (isHeld('late'))
-    for (const { due, tasks } of problem.dues) {
-      const last = tasks.reduce((latest, task) => Math.max(latest, ends[task]!), due);
-      for (const task of tasks) by[task] = Math.min(by[task]!, last);
-    }
+  const by = byOf(problem, ends, goal);
   const latest = latestOf({
     ...problem,
     tasks: problem.tasks.map((task) => ({
@@ -35,4 +27,18 @@ export function heldAs(problem: Problem, { visits }: Candidate, goal: Goal): Pro
       return latestEnd === Infinity ? task : { ...task, latestEnd };
     }),
   };
+}
+
+/** By when each task must end for the values before the count of windows to be no worse than where tasks end so; infinity: whenever. */
+export function byOf(problem: Problem, ends: readonly number[], goal: Goal): number[] {
+  const isHeld = (value: 'late' | 'finish'): boolean =>
+    goal.ahead === 2 || (goal.ahead === 1 && goal.order.startsWith(value));
+  const finish = isHeld('finish') ? Math.max(problem.finishFrom ?? 0, ...ends) : Infinity;
+  const by = ends.map(() => finish);
+  if (isHeld('late'))
+    for (const { due, tasks } of problem.dues) {
+      const last = tasks.reduce((latest, task) => Math.max(latest, ends[task]!), due);
+      for (const task of tasks) by[task] = Math.min(by[task]!, last);
+    }
+  return by;
 }

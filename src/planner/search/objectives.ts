@@ -1,11 +1,4 @@
-import {
-  scoreOf,
-  type Board,
-  type Order,
-  type Problem,
-  type Score,
-  type Visit,
-} from '../fit/index.js';
+import { Board, scoreOf, type Order, type Problem, type Score, type Visit } from '../fit/index.js';
 import type { Objective } from './types.js';
 
 const usual: readonly Objective[] = ['key-dates', 'margins', 'finish', 'fewest-windows'];
@@ -85,4 +78,25 @@ export function usableWindows(problem: Problem): number[] {
   for (const task of problem.tasks)
     for (const slot of task.slots) if (slot.window >= 0) used.add(slot.window);
   return [...used].sort((a, b) => a - b);
+}
+
+/** The score of visits as they lie. */
+export function scoreIn(problem: Problem, goal: Goal, visits: readonly Visit[]): Score {
+  const board = new Board(problem);
+  for (const visit of visits) board.put(visit);
+  return fullScoreOf(board, goal);
+}
+
+/** Minutes of work by window. */
+export function useOf({ visits }: Pick<Candidate, 'visits'>): Map<number, number> {
+  const use = new Map<number, number>();
+  for (const { window, start, end } of visits)
+    if (window >= 0) use.set(window, (use.get(window) ?? 0) + end - start);
+  return use;
+}
+
+/** Windows that an answer uses, those with the fewest minutes of work first. */
+export function usedBy(answer: Pick<Candidate, 'visits'>): number[] {
+  const use = [...useOf(answer)];
+  return use.sort((a, b) => a[1] - b[1] || a[0] - b[0]).map(([window]) => window);
 }

@@ -1,6 +1,8 @@
 import { compareScores, type Problem, type Score } from '../fit/index.js';
 import { createRandom, type Random } from '../random.js';
 import type { Recipe } from './decode.js';
+import { canEject } from './eject.js';
+import { exchanged } from './exchange.js';
 import { exhaust } from './exhaust.js';
 import { dropWindows, fewerWindows } from './fewer-windows.js';
 import {
@@ -28,6 +30,8 @@ const MANY_TASKS = 100;
 const SHARES = [0.5, 1];
 /** Part of each of them for fewer windows, where another value is open. */
 const FEWER = 0.8;
+/** Part of the steps after the first answers in which work changes places. */
+const EXCHANGED = 0.5;
 
 /** How often the search in a smaller set of windows not yet proven infeasible may ask whether to stop. */
 const HELD_TURNS = 800;
@@ -85,6 +89,8 @@ export function search(
       : few
         ? built
         : early(problem, built, from && withRecipe(problem, from), goal, settings);
+  if (!few && canEject(problem) && !isHeadBest(best.score))
+    best = exchanged(problem, best, { ...settings(), stop: until(EXCHANGED) });
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0) best = withRecipe(problem, from);
   onBetter(best);

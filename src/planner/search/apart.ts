@@ -8,7 +8,7 @@ import {
 } from '../fit/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { construct } from './improve.js';
-import { scoreIn, type Candidate, type Goal } from './objectives.js';
+import { scoreIn, type Goal } from './objectives.js';
 import { search, type Found, type SearchOptions } from './search.js';
 
 /** Part of the steps for the search of each part before it is known when the last of all finishes. */

@@ -1,6 +1,6 @@
 import type { OptionSentences } from '../../src/engine/index.js';
 import { clockText } from '../shared/format.js';
-import { and, decimal, form, moment, number, sum, time } from './parts.de.js';
+import { and, decimal, due, form, moment, number, sum, time } from './parts.de.js';
 
 // From memory, to be read by a native speaker of the trade.
 
@@ -48,7 +48,7 @@ export const options: OptionSentences = {
   'windows-added': ({ windows }) =>
     `In ${windows.join(', ')} ist nach Plan keine Arbeit: Was das Buchen ${windows.length === 1 ? 'dieser Sperrpause' : 'dieser Sperrpausen'} kostet, ist nicht in der Summe.`,
   'key-date-turns': ({ package: name, moment: at, missed, sometimes }) =>
-    `Ecktermin von ${name}, ${moment(at)}: wie geplant ${missed ? 'gehalten' : 'verfehlt'}, ${sometimes ? 'in manchen der simulierten Schichten' : 'so'} ${missed ? 'verfehlt' : 'gehalten'}.`,
+    `Ecktermin von ${name}, ${due(at)}: wie geplant ${missed ? 'gehalten' : 'verfehlt'}, ${sometimes ? 'in manchen der simulierten Schichten' : 'so'} ${missed ? 'verfehlt' : 'gehalten'}.`,
   'one-more-no-rate': ({ resource }) =>
     `${resource} hat keinen Preis je Stunde: Einmal mehr ist nicht in der Summe.`,
   'more-no-rate': ({ resource }) =>
@@ -175,6 +175,6 @@ export const options: OptionSentences = {
   'cheaper-of-two-while': ({ name, turn, ...given }, say) =>
     `„${say(name)}“ ist die billigere von beiden, solange dies weniger kostet als ${sum(given.sum)}: ${say(turn)}.`,
   'as-much-as-late': ({ minutes, ...given }) =>
-    `Ohne Überziehungen kostet sie ${sum(given.sum)} mehr: Eine um ${number(minutes)} min verspätete Rückgabe wie geplant kostet nicht weniger.`,
+    `Ohne Überziehungen kostet sie ${sum(given.sum)} mehr; wie geplant kostet eine um ${number(minutes)} min verspätete Rückgabe mindestens so viel.`,
   'no-overrun-price-turns': () => 'Kein Preis einer Überziehung macht sie zur billigeren.',
 };

@@ -42,9 +42,9 @@ export function answerFrom(
     entry.option.parts.reduce((sum, part) => sum + parseMoney(part.amount, prices), 0),
   );
   // What leaves work that finds no place is not the cheapest way to do the work, however little it costs.
-  const doesAll = ({ option }: Entry): boolean => option.unplaced.length === 0;
+  const doesAll = ({ unplaced }: Pick<PricedOption, 'unplaced'>): boolean => unplaced.length === 0;
   const best = totals.reduce(
-    (least, sum, i) => (sum < totals[least]! && doesAll(priced[i]!) ? i : least),
+    (least, sum, i) => (sum < totals[least]! && doesAll(priced[i]!.option) ? i : least),
     0,
   );
   const options = entries.map((entry): OptionOutcome => {
@@ -57,7 +57,11 @@ export function answerFrom(
   const tied = priced
     .filter((entry, i) => {
       // What changes nothing is not offered, so it is not named either.
-      if (i === best || !doesAll(entry) || options[entries.indexOf(entry)]!.state !== 'priced')
+      if (
+        i === best ||
+        !doesAll(entry.option) ||
+        options[entries.indexOf(entry)]!.state !== 'priced'
+      )
         return false;
       const verdict = verdictBetween(entry.costs, priced[best]!.costs);
       return verdict === 'the same' || verdict === 'too close to call';
@@ -74,8 +78,7 @@ export function answerFrom(
     tied,
     breakEvens: breakEvensOf({
       options: options.filter(
-        (option): option is PricedOption =>
-          option.state === 'priced' && option.unplaced.length === 0,
+        (option): option is PricedOption => option.state === 'priced' && doesAll(option),
       ),
       cheapest,
       tied,

@@ -2,6 +2,7 @@
 import { joined, type Phrase, type PriceBook } from '../../model/index.js';
 import type { SumOf } from '../../price/english/money-words.js';
 import { decimalText, parseMoney } from '../../price/index.js';
+import { sumOf } from '../../price/say-price.js';
 import { sayOption } from './say-option.js';
 import type { BreakEven, OptionPart, PricedOption } from './types.js';
 
@@ -96,11 +97,7 @@ function between(
     ownPrices,
     overrunMinutes: minutes < 0 ? null : minutes,
   };
-  const sum = (minor: number): SumOf => ({
-    amount: decimalText(minor, prices),
-    currency: prices.currency,
-  });
-  return { ...found, text: wordsOf(found, less.option, more.option, sum(extra), prices.currency) };
+  return { ...found, text: wordsOf(found, less.option, more.option, sumOf(extra, prices)) };
 }
 
 /** Times a price beyond which nobody asks for the figure. */
@@ -113,9 +110,8 @@ function wordsOf(
   more: PricedOption,
   /** What the dearer one costs more beside overruns. */
   extra: SumOf,
-  currency: string,
 ): Phrase {
-  const sum = (amount: string): SumOf => ({ amount, currency });
+  const sum = (amount: string): SumOf => ({ ...extra, amount });
   const { overrunTimes: times, lateChance, ownPrices, overrunMinutes } = found;
   const same = Number(found.dearerBy) === 0;
   const pair = { cheaper: less.name, dearer: more.name };

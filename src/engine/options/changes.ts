@@ -49,22 +49,17 @@ export const dateNotes = (
       }),
     );
 
-/** Windows of the plan that hold work now, and none as planned. */
-export const addedWindows = (
+/** That the price leaves out the booking of windows of the plan that hold work now, and none as planned. */
+export function addedNote(
   placements: readonly Placement[],
   { plan, planned }: Pick<Situation, 'plan' | 'planned'>,
-): readonly string[] =>
-  plan.windows
-    .map((window) => window.id)
-    .filter((id) =>
-      [placements, planned.placements].every(
-        (all, place) => all.some((placement) => placement.window === id) === (place === 0),
-      ),
-    );
-
-/** That such windows are taken as booked already. */
-export const addedNote = (windows: readonly string[]): readonly Phrase[] =>
-  windows.length === 0 ? [] : [sayOption('windows-added', { windows })];
+): readonly Phrase[] {
+  const [now, before] = [placements, planned.placements].map(
+    (all) => new Set(all.map((placement) => placement.window)),
+  );
+  const windows = plan.windows.flatMap(({ id }) => (now!.has(id) && !before!.has(id) ? [id] : []));
+  return windows.length === 0 ? [] : [sayOption('windows-added', { windows })];
+}
 
 /** Key dates that an option serves otherwise than planned. */
 export function changedDates(

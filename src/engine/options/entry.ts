@@ -1,7 +1,7 @@
 import type { Phrase, PriceBook } from '../../model/index.js';
 import { decimalText, keyDateLines, type RunComparison, type RunCosts } from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
-import { addedNote, addedWindows, changedDates, dateNotes, editOf, movedIn } from './changes.js';
+import { addedNote, changedDates, dateNotes, editOf, movedIn } from './changes.js';
 import { reasonOf, type Draft, type Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
 import { sumOf } from '../../price/say-price.js';
@@ -58,7 +58,7 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
         ...(draft.unplaced.length > 0 ? [reasonOf(draft.unplaced)] : []),
         ...dateNotes(keyDates, at.plan.zone),
         ...draft.notes,
-        ...addedNote(addedWindows(draft.placements, at)),
+        ...addedNote(draft.placements, at),
         ...unknownDates(draft, at),
       ],
     },

@@ -156,7 +156,7 @@ function concerns(cause: Eased, problem: Problem): boolean {
 
 /**
  * What is in the way once all that is said is cured, where no later end by itself is enough; with the end that then is, if
- * it takes one. All of it together is enough: that was tried by placing.
+ * it takes one. With all of it left out of account the work fits: that was tried by placing.
  *
  * @param fitsEased It fits as booked with everything left out of account.
  */

@@ -12,8 +12,7 @@ export function copyOf(profile: Profile): Profile {
 }
 
 /** Index of the level in force at a moment. O(log n). */
-function indexAt(profile: Profile, moment: number): number {
-  const { at } = profile;
+export function indexAt({ at }: Pick<Profile, 'at'>, moment: number): number {
   let low = 0;
   let high = at.length - 1;
   while (low < high) {

@@ -1,6 +1,6 @@
 import { DAY, MINUTE, type Interval } from '../../calendar/index.js';
 import type { Resource } from '../../model/index.js';
-import type { Profile } from './profile.js';
+import { indexAt, type Profile } from './profile.js';
 import { supplyOf } from './supply.js';
 
 interface Known {
@@ -57,14 +57,9 @@ function flat(free: number): Profile {
   return known;
 }
 
-function slice({ at, free }: Profile, base: number, from: number, to: number): Profile {
-  let low = 0;
-  let high = at.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (at[middle]! <= from) low = middle;
-    else high = middle - 1;
-  }
+function slice(profile: Profile, base: number, from: number, to: number): Profile {
+  const { at, free } = profile;
+  const low = indexAt(profile, from);
   if (low + 1 === at.length || at[low + 1]! >= to) return flat(free[low]!);
   const part: Profile = { at: [Number.NEGATIVE_INFINITY], free: [free[low]!] };
   for (let i = low + 1; i < at.length && at[i]! < to; i += 1) {

@@ -14,6 +14,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import { latestAllFree } from '../problem/latest.js';
+import { indexAt } from '../problem/profile.js';
 import type { Random } from '../random.js';
 
 /** Pieces of work that are put elsewhere at random after one that put out others. */
@@ -388,17 +389,12 @@ export class Ejection {
     if (this.#weightOf(out) > most) return undefined;
     for (let i = 0; i < task.demands.length; i += 1) {
       const { supply, amount } = task.demands[i]!;
-      const { at, free } = this.#free[supply]!;
+      const profile = this.#free[supply]!;
+      const { at, free } = profile;
       const some = near[i]!;
       const over = some.filter((visit) => visit.start < end && visit.end > start);
       effort.spent += 1 + (some.length >> 1);
-      let k = 0;
-      let high = at.length - 1;
-      while (k < high) {
-        const middle = (k + high + 1) >> 1;
-        if (at[middle]! <= start) k = middle;
-        else high = middle - 1;
-      }
+      let k = indexAt(profile, start);
       // A level may go on where one piece ends and another begins: each of these moments is looked at.
       const moments = [start];
       for (const visit of over) {

@@ -99,7 +99,7 @@ describe('price on the command line', () => {
     expect(cli(...words, '--out', report).code).toBe(0);
     const sent = readFileSync(report, 'utf8');
     for (const part of told) expect(sent).toContain(part);
-    const less = 'Key date of Deck, Tue 1 Jun 2027 12:00: met as planned, missed so.';
+    const less = 'Key date of Deck, Tue 1 Jun 2027 12:00: met as planned, missed this way.';
     const cut =
       'Key date of Deck, Tue 1 Jun 2027 12:00: met as planned, missed in some simulated shifts.';
     for (const part of [less, cut]) expect(text).toContain(part);

@@ -1,5 +1,5 @@
 // English for what ways to do the work are called, what they change, and what to know of them.
-import { clockWords } from '../../../calendar/clock-words.js';
+import { clockWords, dueWords } from '../../../calendar/clock-words.js';
 import { durationText, isoText } from '../../../calendar/index.js';
 import type { Moment, Phrase, SayPhrase } from '../../../model/index.js';
 
@@ -63,7 +63,7 @@ export const changeSentences = {
   'windows-added': ({ windows }: { readonly windows: readonly string[] }) =>
     `${windows.join(', ')} ${windows.length === 1 ? 'holds' : 'hold'} no work as planned: what booking ${windows.length === 1 ? 'it' : 'them'} costs is not in the total.`,
   'key-date-turns': ({ package: name, moment, missed, sometimes }: DateTurn) =>
-    `Key date of ${name}, ${words(moment)}: ${missed ? 'met' : 'missed'} as planned, ${missed ? 'missed' : 'met'} ${sometimes ? 'in some simulated shifts' : 'so'}.`,
+    `Key date of ${name}, ${dueWords(moment.at, moment.zone)}: ${missed ? 'met' : 'missed'} as planned, ${missed ? 'missed' : 'met'} ${sometimes ? 'in some simulated shifts' : 'this way'}.`,
   'one-more-no-rate': ({ resource }: OfResource) =>
     `${resource} has no rate an hour: one more is not in the total.`,
   'more-no-rate': ({ resource }: OfResource) =>

@@ -107,6 +107,6 @@ export const worthSentences = {
   ) =>
     `"${say(name)}" is the cheaper of the two while this costs less than ${sumText(sum)}: ${small(say(turn))}.`,
   'as-much-as-late': ({ minutes, sum }: { readonly minutes: number } & OfSum) =>
-    `Overruns apart it costs ${sumText(sum)} more: one handback ${minutes} min late as planned costs no less.`,
+    `Apart from overruns it costs ${sumText(sum)} more; as planned, one handback ${minutes} min late costs at least that.`,
   'no-overrun-price-turns': () => 'No price of an overrun makes it the cheaper one.',
 };

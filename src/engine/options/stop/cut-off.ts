@@ -9,8 +9,8 @@ import { eachOnce, type Activity, type Phrase } from '../../../model/index.js';
 import { decimalText, type RunCosts } from '../../../price/index.js';
 import { sayPrice } from '../../../price/say-price.js';
 import { nearestRank, outlookOf } from '../../../risk/index.js';
-import { addedNote, addedWindows, changedDates, dateNotes } from '../changes.js';
-import { noPlaceIn } from '../draft.js';
+import { addedNote, changedDates, dateNotes } from '../changes.js';
+import { noPlaceIn, type Draft } from '../draft.js';
 import { entryOf, type Entry } from '../entry.js';
 import type { Leftover } from './leftovers.js';
 import { addUp, type PricedDraft } from '../price-draft.js';
@@ -34,8 +34,8 @@ interface CutOffRuns {
   readonly finishes: Float64Array;
   /** Units left over on average. */
   readonly meanLeft: number;
-  /** What is to be known of where the rest then goes. */
-  readonly notes: readonly Phrase[];
+  /** The plans of what the runs leave. */
+  readonly leaves: readonly Draft[];
 }
 
 /** Why there is no such cut-off: some runs leave work that finds no place. */
@@ -70,8 +70,8 @@ export function bestCutOff(
       while (done < left.length && starts[done - 1]![run]! <= limit) done += 1;
       return left.length - done;
     });
-    const kinds = [...new Set(lost)].sort((a, b) => a - b).map((count) => left[count]!.draft);
-    const undone = kinds.find((draft) => draft.unplaced.length > 0);
+    const leaves = [...new Set(lost)].sort((a, b) => a - b).map((count) => left[count]!.draft);
+    const undone = leaves.find((draft) => draft.unplaced.length > 0);
     if (undone) return { reason: noPlaceIn(undone, activity.id) };
     const overrun = lost.map((count, run) => runs.costs[count]![run]!);
     const elsewhere = lost.map((count, run) => left[count]!.elsewhere[run]!);
@@ -84,18 +84,7 @@ export function bestCutOff(
       costs: { varying: addUp([overrun, elsewhere, again]), fixed: planned.costs.fixed },
       finishes: Float64Array.from(lost, (count, run) => runs.finishes[count]![run]!),
       meanLeft: meanOf(lost),
-      notes: eachOnce([
-        ...kinds.flatMap((draft) =>
-          dateNotes(changedDates(draft.keyDates, request.allocation.keyDates), at.plan.zone, true),
-        ),
-        ...kinds.flatMap((draft) => draft.notes),
-        ...addedNote(
-          addedWindows(
-            kinds.flatMap((draft) => draft.placements),
-            at,
-          ),
-        ),
-      ]),
+      leaves,
     };
   };
   if (request.cutOffAt !== undefined) return of(request.cutOffAt);
@@ -167,7 +156,7 @@ export function cutOffEntry(
         ...planned.parts.filter((item) => item.part !== 'overrun'),
         part('re-booking', sayOption('left-booked-again'), cut.again),
       ],
-      notes: [...base.option.notes, sayOption('one-unit-always'), ...cut.notes],
+      notes: [...base.option.notes, sayOption('one-unit-always'), ...notesOn(cut.leaves, at)],
     },
     costs: cut.costs,
     turn:
@@ -179,4 +168,19 @@ export function cutOffEntry(
           }
         : undefined,
   };
+}
+
+/** What is to be known of where the rest then goes. */
+function notesOn(leaves: readonly Draft[], at: Situation): readonly Phrase[] {
+  const { keyDates } = at.request.allocation;
+  return eachOnce([
+    ...leaves.flatMap((draft) =>
+      dateNotes(changedDates(draft.keyDates, keyDates), at.plan.zone, true),
+    ),
+    ...leaves.flatMap((draft) => draft.notes),
+    ...addedNote(
+      leaves.flatMap((draft) => draft.placements),
+      at,
+    ),
+  ]);
 }

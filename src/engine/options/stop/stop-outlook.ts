@@ -60,9 +60,7 @@ export function stopOutlook(
   };
   const found = bestStop(inputs);
   // What leaves work that finds no place is not the best, however little it costs.
-  const isPlaced = (units: number): boolean =>
-    left[unitsPlanned - units]!.draft.unplaced.length === 0;
-  const placed = inputs.candidates.filter(({ units }) => isPlaced(units));
+  const placed = inputs.candidates.filter((_, count) => left[count]!.draft.unplaced.length === 0);
   const best = placed.length === left.length ? found : bestStop({ ...inputs, candidates: placed });
   const tied = new Set(
     best.choices.filter((choice) => choice.tiedWithBest).map((choice) => choice.units),

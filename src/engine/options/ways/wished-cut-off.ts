@@ -1,4 +1,5 @@
 import type { Instant } from '../../../calendar/index.js';
+import { eachOnce } from '../../../model/index.js';
 import { asPlanned, refused, type Draft } from '../draft.js';
 import { entryOf, type Entry } from '../entry.js';
 import { addUp, priceDraft } from '../price-draft.js';
@@ -52,6 +53,7 @@ export function wishedCutOff(
       ...option,
       ...{ id: draft.id, kind: 'own', name: draft.name },
       changes: [...draft.changes, ...option.changes],
+      notes: eachOnce([...base.notes, ...option.notes]),
       edit: base.edit,
       moved: base.moved,
       keyDates: base.keyDates,
